@@ -1,13 +1,21 @@
 /** The command line as a closed union of commands, or what is wrong with it. */
 import { parseArgs } from "node:util";
 import { nearestWord } from "../diagnostics/nearest.js";
-import { printable } from "../diagnostics/printable.js";
 import { PAPER_NAMES, type PaperName, paperNamed } from "../outputs/paper-names.js";
+import { signerFaults as wrongSigner } from "../tasks/sign.js";
 
 /** A command with its arguments as typed; null where an option is not given. Paths are not resolved yet. */
 export type Command =
   | { readonly kind: "help"; readonly about: CommandName | null }
   | { readonly kind: "version" }
+  | {
+      readonly kind: "open";
+      readonly job: string | null;
+      /** null: the usual one, or any that is free. */
+      readonly port: number | null;
+      /** False: the address is printed, no browser is opened. */
+      readonly opens: boolean;
+    }
   | { readonly kind: "start"; readonly name: string | null; readonly out: string }
   | {
       readonly kind: "read";
@@ -69,9 +77,20 @@ export type Command =
     };
 
 /** The word after `rodplate`; help and version are none of them. */
-export type CommandName = "start" | "read" | "check" | "make" | "compare" | "proof" | "sign" | "budget" | "survey";
+export type CommandName =
+  | "open"
+  | "start"
+  | "read"
+  | "check"
+  | "make"
+  | "compare"
+  | "proof"
+  | "sign"
+  | "budget"
+  | "survey";
 /** Every command, in the order of the help. */
 const COMMANDS: readonly CommandName[] = [
+  "open",
   "start",
   "read",
   "check",
@@ -85,6 +104,7 @@ const COMMANDS: readonly CommandName[] = [
 
 /** Options by command, beside --help and --version. */
 const OPTIONS: Readonly<Record<CommandName, Readonly<Record<string, "string" | "boolean">>>> = {
+  open: { port: "string", "no-browser": "boolean" },
   start: { out: "string" },
   read: { out: "string", table: "string", unit: "string", faults: "string", json: "boolean" },
   check: { faults: "string", json: "boolean", all: "boolean" },
@@ -159,6 +179,7 @@ function parseOptions(name: CommandName, args: readonly string[]): Parsed {
     ...countPositionals(name, read.positionals),
     ...wantOut(name, read),
     ...paperFaults(read),
+    ...portFaults(read),
     ...signerFaults(name, read),
   ];
   if (faults.length > 0) return refused(...faults);
@@ -215,6 +236,7 @@ interface Positionals {
 }
 
 const POSITIONALS: Readonly<Record<CommandName, Positionals>> = {
+  open: { least: 0, most: 1, wants: "" },
   start: { least: 0, most: 1, wants: "" },
   read: { least: 1, most: 1, wants: "the name of a spreadsheet (XLSX, CSV, pasted text), or of a job that names one" },
   check: { least: 1, most: Number.POSITIVE_INFINITY, wants: "the name of a job file" },
@@ -242,8 +264,11 @@ function paperFaults({ texts }: Read): string[] {
   return [`--paper ${JSON.stringify(paper)}: the papers are ${known.join(", ")}${didYouMean(paper, known)}`];
 }
 
-/** Longest name and note: a record is read by people. */
-const [LONGEST_NAME, LONGEST_NOTE] = [100, 1000];
+function portFaults({ texts }: Read): string[] {
+  const port = texts.get("port");
+  if (port === undefined || (/^\d{1,5}$/.test(port) && Number(port) <= 65_535)) return [];
+  return [`--port ${JSON.stringify(port)}: allowed is a whole number from 0 (any that is free) to 65535`];
+}
 
 function signerFaults(name: CommandName, { texts, faults }: Read): string[] {
   if (name !== "sign") return [];
@@ -252,16 +277,7 @@ function signerFaults(name: CommandName, { texts, faults }: Read): string[] {
     return faults.some((fault) => fault.startsWith("--by"))
       ? []
       : ["sign needs --by NAME, who has checked the package"];
-  const asked: readonly (readonly [boolean, string])[] = [
-    [by.trim() === "", "--by needs a name"],
-    [by.length > LONGEST_NAME, `--by has ${by.length} signs; at most ${LONGEST_NAME} are allowed`],
-    [note.length > LONGEST_NOTE, `--note has ${note.length} signs; at most ${LONGEST_NOTE} are allowed`],
-    [
-      printable(by) !== by,
-      `--by ${JSON.stringify(by)} holds signs that cannot be seen; write the name in plain letters`,
-    ],
-  ];
-  return asked.flatMap(([isFault, words]) => (isFault ? [words] : []));
+  return wrongSigner(by, note, "--").map(({ message }) => message);
 }
 
 function wantOut(name: CommandName, { texts, faults }: Read): string[] {
@@ -287,6 +303,11 @@ function commandOf(name: CommandName, { texts, flags, positionals }: Read): Comm
   const faults = texts.get("faults") ?? null;
   const shown = { json: flags.has("json"), all: flags.has("all") };
   switch (name) {
+    case "open": {
+      const port = texts.get("port");
+      const opens = !flags.has("no-browser");
+      return { kind: "open", job: positionals[0] ?? null, port: port === undefined ? null : Number(port), opens };
+    }
     case "start":
       return { kind: "start", name: positionals[0] ?? null, out };
     case "read":

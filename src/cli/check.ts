@@ -4,14 +4,14 @@ import type { Part } from "../tasks/growing-files.js";
 import { findNamedBases } from "../tasks/named-bases.js";
 import { checkLayout, numberQuestions } from "../tasks/number-questions.js";
 import { makePackageInParts } from "../tasks/package.js";
+import { startReport } from "../tasks/report.js";
 import type { Command } from "./arguments.js";
 import { tellInput } from "./faults-file.js";
 import { showFindings } from "./findings.js";
 import { openFile } from "./open.js";
 import { startProgress } from "./progress.js";
-import { startReport } from "./report.js";
 import type { ExitCode, Shell } from "./shell.js";
-import { readVersion } from "./shell.js";
+import { hasColor, readVersion, widthOf } from "./shell.js";
 
 type CheckCommand = Extract<Command, { kind: "check" }>;
 
@@ -36,7 +36,11 @@ export async function runCheck(command: CheckCommand, shell: Shell): Promise<Exi
   // a screen needs no numbers beforehand where nothing is said by them
   const isNumbered = json || job.answers.some(({ question }) => question !== "");
   const made = makePackageInParts(isNumbered ? numberQuestions(opened.value) : checkLayout(opened.value), options);
-  const report = startReport(job, shell, { all, only, rest: whereTheRestIs(command) });
+  const report = startReport(
+    job,
+    { width: widthOf(shell), color: hasColor(shell) },
+    { all, only, rest: whereTheRestIs(command) },
+  );
   const progress = startProgress(shell, "checked");
   const print = async (parts: readonly Part[]): Promise<void> => {
     for (const { bytes } of parts) await shell.out.write(bytes);

@@ -10,10 +10,11 @@ import { compareForm, writeCompareJson } from "../formats/compare-json.js";
 import { writeCompareText } from "../formats/compare-text.js";
 import { writeSignatures } from "../formats/signature-text.js";
 import type { SignatureState } from "../signature/index.js";
-import { jobSide } from "../tasks/compare.js";
+import { jobSide, startJobState, type TakeJob } from "../tasks/compare.js";
 import { numberQuestions } from "../tasks/number-questions.js";
+import { judgeForNew } from "../tasks/signed-state.js";
 import type { Command } from "./arguments.js";
-import { judgeForNew, packageState, signedPackage, startJobState, type TakeJob } from "./compare-signed.js";
+import { packageState, signedPackage } from "./compare-signed.js";
 import { findEarlierRegister } from "./earlier-register.js";
 import { attemptReading } from "./file-system.js";
 import { fileFault, showFindings } from "./findings.js";
@@ -30,7 +31,7 @@ export async function runCompare(
   shell: Shell,
 ): Promise<ExitCode> {
   const signed = signedPackage(old, shell);
-  const gathered = signed === null ? null : startJobState();
+  const gathered = signed === null ? null : startJobState(startSha256);
   const sides = [
     await readSide(old, shell, { take: null, register: registerIn(fresh, shell) }),
     await readSide(fresh, shell, { take: gathered, register: registerIn(old, shell) }),
@@ -41,7 +42,8 @@ export async function runCompare(
   const comparison = compareSides(before.value, after.value);
   const [from, to] = [before.value.job.number, after.value.job.number];
   if (from !== to) await shell.err.write(terminalLine`warning: OLD is job ${from}, NEW is job ${to}\n`);
-  const signatures = signed === null ? [] : judgeForNew(signed, gathered?.state() ?? packageState(fresh, shell));
+  const signatures =
+    signed === null ? [] : judgeForNew(signed.records, signed.states, gathered?.state() ?? packageState(fresh, shell));
   await showComparison(comparison, signatures, json, shell);
   return countRecuts(comparison) + countRemade(comparison) > 0 ? 1 : 0;
 }

@@ -11,6 +11,7 @@ import {
   rmSync,
 } from "node:fs";
 import { dirname, join } from "node:path";
+import { numberedPath } from "../tasks/package-files.js";
 
 /** Called before each change on the disk, with what is about to be done. */
 export type Step = (what: string) => void;
@@ -97,12 +98,7 @@ export function namesIn(folder: string): readonly string[] {
 
 /** `path` inside `folder`, with forward slashes; where something stands there already, numbered before its ending: `a_2.csv`. */
 export function freePath(folder: string, path: string): string {
-  const dot = path.lastIndexOf(".");
-  const end = dot > path.lastIndexOf("/") + 1 ? dot : path.length;
-  for (let number = 1; ; number += 1) {
-    const numbered = number === 1 ? path : `${path.slice(0, end)}_${number}${path.slice(end)}`;
-    if (!isThere(join(folder, numbered))) return numbered;
-  }
+  return numberedPath(path, (each) => isThere(join(folder, each)));
 }
 
 /** True where nothing stands at `path` in `folder`, and no file stands in the way there. */

@@ -9,11 +9,12 @@ import { compareForm } from "../formats/compare-json.js";
 import { writeSignatures } from "../formats/signature-text.js";
 import { SIGNED } from "../outputs/index.js";
 import type { SignatureState } from "../signature/index.js";
+import { findSignatures, judgeSignatures, readSignedState } from "../tasks/signed-state.js";
+import { folderFiles } from "./folder-files.js";
 import { SUMMARY } from "./package-contents.js";
 import type { PersonsFile, Settlement } from "./package-settle.js";
 import { packageWarning } from "./package-target.js";
 import { readPackage } from "./read-package.js";
-import { findSignatures, judgeSignatures, readSignedState } from "./signed-state.js";
 
 /** The comparison with the package before, or why there is none; and its signatures, held against the new one. */
 export type EarlierLook = { readonly signatures: readonly SignatureState[] } & (
@@ -32,8 +33,8 @@ export function compareEarlier(old: string, fresh: string, name: string): Earlie
 
 /** Signatures of the package before against the new one, which is whole. */
 function judgeAgain(old: string, fresh: string): readonly SignatureState[] {
-  const found = findSignatures(old);
-  const now = found.length === 0 ? null : readSignedState(fresh, SUMMARY);
+  const found = findSignatures(folderFiles(old));
+  const now = found.length === 0 ? null : readSignedState(folderFiles(fresh), SUMMARY);
   return now?.ok ? judgeSignatures(found, now.value.state, []) : [];
 }
 

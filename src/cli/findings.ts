@@ -10,6 +10,8 @@ import type { Printable } from "../diagnostics/printable.js";
 import { joinPrintable, terminalJson, terminalLine } from "../diagnostics/printable.js";
 import type { Shell } from "./shell.js";
 
+export { fileFault } from "../diagnostics/finding.js";
+
 /** So many findings are told in machine form, those that forbid going on first; the others are counted. */
 const MOST_TOLD = 200;
 
@@ -77,9 +79,4 @@ function firstCauses(causes: readonly Cause[]): readonly Cause[] {
   if (causes.length <= MOST_CAUSES) return causes;
   const isError = ({ first }: Cause) => first.severity === "error";
   return [...causes.filter(isError), ...causes.filter((cause) => !isError(cause))].slice(0, MOST_CAUSES);
-}
-
-/** An error about a file or folder as a whole. */
-export function fileFault(file: string, code: string, message: string): Finding {
-  return { code, severity: "error", at: { file }, message };
 }

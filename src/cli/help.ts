@@ -5,6 +5,7 @@ import type { CommandName } from "./arguments.js";
 
 const GENERAL = `rodplate: from a column-base schedule to setting templates that are right: checked, drawn and ready to cut.
 
+  rodplate open [JOB]                the page: a job typed on its drawing, on this machine alone
   rodplate start [NAME] --out FILE   write a commented starter job
   rodplate read FILE [--out JOB]     what is understood of a schedule as it was sent, and the job that it gives
   rodplate check JOB [MARK...]       read, compute and print what a checker needs first, or bases with all their values; write nothing
@@ -24,6 +25,20 @@ For read: 1 something is asked. For proof: 1 a file is not to be cut as it is, o
 something held or asked. For survey: 1 a base plate does not drop on,
 or a rod or column is outside its tolerance.
 Progress and messages go to standard error. NO_COLOR and COLUMNS are honoured.
+`;
+
+const OPEN = `rodplate open [JOB] [--port N] [--no-browser]
+
+Serves the page to this machine alone (127.0.0.1), prints its address and opens it in the browser; ends with Ctrl-C. With JOB
+that job is open on it, and Save writes it, whole or not at all; where JOB was changed on the disk since it was opened it is
+never written over, and the page asks. Of the folder of JOB the page can read the files that JOB names, and no other. What is
+typed is kept in the browser meanwhile. Nothing is sent anywhere.
+
+  --port N       the port; 0: any that is free. Without it 24118, so that the browser finds what it kept at this address, or
+                 any that is free where that one is in use
+  --no-browser   print the address and open nothing
+
+Exit code: 0 when it was ended; 2 JOB or the port is at fault.
 `;
 
 const START = `rodplate start [NAME] --out FILE
@@ -199,6 +214,8 @@ function wordsOf(about: CommandName | null, starters: readonly string[]): string
   switch (about) {
     case null:
       return GENERAL;
+    case "open":
+      return OPEN;
     case "start":
       return `${START}${starters.map((name) => `  ${name}\n`).join("")}`;
     case "read":

@@ -1,17 +1,16 @@
 /** `rodplate make JOB --out DIR`: the whole package into DIR, or nothing. */
 import { join, relative } from "node:path";
-import { counted } from "../checks/words.js";
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import { formatFinding } from "../diagnostics/finding.js";
-import { listed } from "../diagnostics/listed.js";
 import { joinPrintable, printableJson, terminalJson, terminalLine, terminalText } from "../diagnostics/printable.js";
-import { aboutKind, FOLDERS, type GuidedFile, guidePackage, type ReducedPage } from "../outputs/index.js";
+import { aboutKind, FOLDERS, type GuidedFile, guidePackage } from "../outputs/index.js";
 import type { Part } from "../tasks/growing-files.js";
 import { makeBases } from "../tasks/make-base.js";
 import { numberQuestions } from "../tasks/number-questions.js";
 import type { OpenedJob } from "../tasks/opened-job.js";
 import { hasSet, startPackage } from "../tasks/package.js";
-import { groupBy } from "../units/group-by.js";
+import { reducedWords, registerWords } from "../tasks/package-words.js";
+import { type Report, startReport } from "../tasks/report.js";
 import type { Command } from "./arguments.js";
 import { makeInThreads, startThreads, threadsFor } from "./base-threads.js";
 import type { EarlierLook } from "./earlier-package.js";
@@ -29,8 +28,6 @@ import { withPackageFolder } from "./package-folder.js";
 import { DISPLACED } from "./package-target.js";
 import type { PackageWriter } from "./package-writer.js";
 import { startProgress } from "./progress.js";
-import type { Report } from "./report.js";
-import { startReport } from "./report.js";
 import { startSha256 } from "./sha256.js";
 import type { ExitCode, Shell } from "./shell.js";
 import { hasColor, readVersion, widthOf } from "./shell.js";
@@ -87,17 +84,12 @@ interface MadePackage {
 /** Where numbers of questions go on from, where that is the package in the folder. */
 async function tellRegister(
   earlier: EarlierRegister | null,
-  { register, number }: OpenedJob["job"],
+  job: OpenedJob["job"],
   out: string,
   { err }: Shell,
 ): Promise<void> {
-  if (earlier === null || register === null || earlier.job !== number || earlier.questions === 0) return;
-  if (register.revision !== earlier.revision || register.questions.length !== earlier.questions) return;
-  const from = earlier.where === "" ? out : join(out, earlier.where);
-  const count = counted(earlier.questions, "question");
-  await err.write(
-    terminalLine`numbers of questions go on from revision ${earlier.revision} in ${from}, which has ${count}\n`,
-  );
+  const words = registerWords(earlier, job, earlier === null || earlier.where === "" ? out : join(out, earlier.where));
+  if (words !== null) await err.write(terminalLine`${words}\n`);
 }
 
 async function writeFiles(
@@ -117,7 +109,11 @@ async function writeFiles(
   const bases =
     threads.length > 0 ? makeInThreads(opened, { ...options, inSet }, threads) : makeBases(opened, { ...here, inSet });
   const made = startPackage(opened, here);
-  const report = startReport(opened.job, shell, { all, only: null, rest: whereTheRestIs(job, out) });
+  const report = startReport(
+    opened.job,
+    { width: widthOf(shell), color: hasColor(shell) },
+    { all, only: null, rest: whereTheRestIs(job, out) },
+  );
   const progress = startProgress(shell, "made");
   const append = (parts: readonly Part[]): void => {
     for (const { path, bytes } of parts) writer.append(path, bytes);
@@ -148,7 +144,7 @@ async function writeFiles(
     await nextTurn();
   }
   const rest = made.rest();
-  if (rest.reduced.length > 0) await shell.err.write(reducedWords(rest.reduced, paper ?? ""));
+  if (rest.reduced.length > 0) await shell.err.write(reducedLine(rest.reduced, paper ?? ""));
   report.addJob(rest);
   append(rest.parts);
   return { report, files };
@@ -161,21 +157,10 @@ function whereTheRestIs(job: string, out: string): readonly string[] {
   ];
 }
 
-const MOST_REDUCED = 10;
-
 /** Which pages of the set are not at their scales. */
-const reducedWords = terminalText((pages: readonly ReducedPage[], paper: string): string => {
-  const sizes = groupBy(pages, ({ percent }) => percent);
-  const named = [...sizes].map(([percent, own]) => {
-    const names = own.map(({ page, name }) => `${name} (page ${page})`);
-    return `to ${percent === 50 ? "half size" : `${percent} %`}: ${listed(names, MOST_REDUCED)}`;
-  });
-  const are =
-    pages.length === 1
-      ? "1 page of the set does not fit and is"
-      : `${pages.length} pages of the set do not fit and are`;
-  return `warning: on ${paper} ${are} reduced, not at the scales stated, ${named.join("; ")}\n`;
-});
+const reducedLine = terminalText(
+  (pages: Parameters<typeof reducedWords>[0], paper: string) => `warning: ${reducedWords(pages, paper)}\n`,
+);
 
 /** Lets signals and output through. */
 const nextTurn = (): Promise<void> => new Promise((resolve) => setImmediate(resolve));

@@ -11,17 +11,16 @@ import {
   isStop,
   type ProvedFile,
   type ProvedPackage,
-  proveFile,
-  proveListedFile,
   refuseLargeFile,
 } from "../proof/index.js";
 import { isUnrenewed } from "../signature/index.js";
+import { type FileToProve, proveBytes } from "../tasks/prove-package.js";
 import type { Command } from "./arguments.js";
 import { attemptReading, readBytes } from "./file-system.js";
 import { showFindings } from "./findings.js";
 import { openFile } from "./open.js";
 import { startProgress } from "./progress.js";
-import { type FileToProve, lookIntoFolder } from "./proof-folder.js";
+import { lookIntoFolder } from "./proof-folder.js";
 import type { ExitCode, Shell } from "./shell.js";
 import { hasColor, widthOf } from "./shell.js";
 
@@ -85,7 +84,7 @@ async function loadAgainst(name: string, shell: Shell): Promise<Outcome<Against>
   return opened.ok ? { ...opened, value: againstJob(opened.value) } : opened;
 }
 
-/** One file after the other, so that only one is held in memory; a file that is too large is not opened. A job goes before a summary. */
+/** One file after the other, so that only one is held in memory; a file that is too large is not opened. */
 export function proveOne({ path, listed }: FileToProve, against: Against | null, shell: Shell): Outcome<ProvedFile> {
   const whole = resolve(shell.currentFolder, path);
   const size = attemptReading(() => statSync(whole).size, path);
@@ -94,7 +93,5 @@ export function proveOne({ path, listed }: FileToProve, against: Against | null,
   if (refused !== null) return { ok: true, value: refused, findings: [] };
   const bytes = readBytes(whole, path);
   if (!bytes.ok) return bytes;
-  const isListed = listed !== null && against === null;
-  const value = isListed ? proveListedFile(bytes.value, path, listed) : proveFile(bytes.value, path, against);
-  return { ok: true, value, findings: [] };
+  return { ok: true, value: proveBytes({ path, listed }, bytes.value, against), findings: [] };
 }

@@ -1,118 +1,27 @@
-/**
- * A package in its folder -> one side of a comparison, and what people did to it. Every file that its summary lists is held
- * against size and hash.
- */
-import { readFileSync, statSync } from "node:fs";
+/** A package in its folder -> one side of a comparison, and what people did to it. */
 import { join } from "node:path";
-import type { PackageSummary, Side, StateSource } from "../compare/index.js";
-import { makeRodStates, readSummary, startTemplateStates } from "../compare/index.js";
 import type { Finding, Outcome } from "../diagnostics/finding.js";
-import { roleOf } from "../outputs/index.js";
-import type { SummaryFile } from "../summary/model.js";
-import type { Unit } from "../units/length.js";
-import { attemptReading, chunksOf } from "./file-system.js";
+import { type PackageReading, packageSide } from "../tasks/package-side.js";
+import { attemptReading } from "./file-system.js";
 import { fileFault } from "./findings.js";
-import type { Damage } from "./listed-file.js";
-import { findDamage } from "./listed-file.js";
+import { folderFiles } from "./folder-files.js";
 import { inspectPackage, SUMMARY } from "./package-contents.js";
-
-/** A package as a side of a comparison. What cannot be trusted of it is not in the side, but told. */
-export interface PackageReading {
-  readonly side: Side;
-  /**
-   * What is wrong with its files. An error where a template is cut or drilled by a file that was changed: the side then takes
-   * what the summary says; a warning where only papers were changed, or something is missing or was added.
-   */
-  readonly faults: readonly Finding[];
-}
 
 /** `name` is the package as the user named it, for findings. Not ok only where its summary cannot be read. */
 export function readPackage(folder: string, name: string): Outcome<PackageReading> {
-  const read = attemptReading(() => readWhole(folder, name), name);
+  const place = name.endsWith(SUMMARY) ? name : join(name, SUMMARY);
+  const read = attemptReading(() => {
+    const side = packageSide(folderFiles(folder), name, place);
+    return side.ok ? withAdded(side, addedFindings(folder, name)) : side;
+  }, name);
   return read.ok ? read.value : read;
 }
 
-function readWhole(folder: string, name: string): Outcome<PackageReading> {
-  const place = name.endsWith(SUMMARY) ? name : join(name, SUMMARY);
-  const stat = statSync(join(folder, SUMMARY), { throwIfNoEntry: false });
-  if (stat?.isFile() !== true) {
-    const message = `there is no ${SUMMARY}: the folder is not a package`;
-    return { ok: false, findings: [fileFault(place, "missing-file", message)] };
-  }
-  const read = readSummary(chunksOf(join(folder, SUMMARY)), place);
-  if (!read.ok) return read;
-  const { job, bases } = read.value;
-  const damaged = findDamages(folder, read.value);
-  const paths = new Set(damaged.map(({ file }) => file.path));
-  const states = startTemplateStates();
-  const source = sourceOf(folder, job.unit, paths);
-  for (const base of bases) states.add(base, source);
-  const side: Side = { name, source: "package", job, templates: states.list(), rods: makeRodStates(bases, job.unit) };
-  const faults = [...damaged.map((each) => damageFinding(each, place)), ...addedFindings(folder, name)];
-  return { ok: true, value: { side, faults }, findings: [] };
-}
-
-interface Damaged {
-  readonly file: SummaryFile;
-  readonly damage: Damage;
-  /** In the summary. */
-  readonly where: string;
-}
-
-/** A file of a template that serves several bases stands with each of them, and is looked at once. */
-function findDamages(folder: string, { bases, files }: PackageSummary): readonly Damaged[] {
-  const seen = new Set<string>();
-  const inBases = bases.flatMap((base, index) =>
-    base.files.flatMap((file, at) => {
-      const entry = JSON.stringify([file.path, file.bytes, file.sha256]);
-      if (seen.has(entry)) return [];
-      seen.add(entry);
-      return damageOf(folder, file, `bases[${index}].files[${at}]`);
-    }),
-  );
-  return [...inBases, ...files.flatMap((file, at) => damageOf(folder, file, `files[${at}]`))];
-}
-
-function damageOf(folder: string, file: SummaryFile, where: string): readonly Damaged[] {
-  const damage = findDamage(folder, file);
-  return damage === null ? [] : [{ file, damage, where }];
-}
-
-/** A file that is gone was what the summary says of it; one that was changed may have been anything when it was cut by. */
-function damageFinding({ file, damage, where }: Damaged, place: string): Finding {
-  const at = { file: place, path: where };
-  const words = `${file.path} ${damageWords(damage, file)}`;
-  const isMaking = isMadeBy(file);
-  if (damage.kind === "absent") {
-    const message = `${words}${isMaking ? `; compared by what ${SUMMARY} says of it` : ""}`;
-    return { code: "damaged-package", severity: "warning", at, message };
-  }
-  if (!isMaking)
-    return { code: "damaged-package", severity: "warning", at, message: `${words}; nothing is read from it` };
-  const message = `${words}, and what was cut by it is not known`;
-  return { code: "damaged-package", severity: "error", at, message, hint: HOW_ON };
-}
-
-const HOW_ON = "compare with the job file of that revision instead, or put back the file as it was";
-
-/** True for a file that a template is cut or drilled by; only cut files list layers. */
-function isMadeBy({ kind, layers }: SummaryFile): boolean {
-  const role = roleOf(kind);
-  return role === "cut" || role === "drill" || (role === null && layers !== undefined);
-}
-
-/** What is wrong with a listed file, in words that follow its path. */
-export function damageWords(damage: Damage, { bytes }: SummaryFile): string {
-  switch (damage.kind) {
-    case "absent":
-      return "is listed and is not there";
-    case "no-file":
-      return "is not a file";
-    case "other-size":
-      return `has ${damage.bytes} bytes, listed are ${bytes}: it was changed after it was written`;
-    case "other-hash":
-      return "has another hash than is listed: it was changed after it was written";
-  }
+function withAdded(
+  { value, ...read }: Extract<Outcome<PackageReading>, { ok: true }>,
+  added: readonly Finding[],
+): Outcome<PackageReading> {
+  return { ...read, value: { ...value, faults: [...value.faults, ...added] } };
 }
 
 function addedFindings(folder: string, name: string): readonly Finding[] {
@@ -121,9 +30,4 @@ function addedFindings(folder: string, name: string): readonly Finding[] {
   if (found.kind === "foreign") return [warn(found.offence)];
   if (found.kind !== "package") return [];
   return found.contents.added.map((path) => warn(`${path} is not of the package: ${SUMMARY} does not list it`));
-}
-
-function sourceOf(folder: string, unit: Unit, damaged: ReadonlySet<string>): StateSource {
-  const bytesOf = (path: string): Uint8Array | null => (damaged.has(path) ? null : readFileSync(join(folder, path)));
-  return { unit, delivered: true, roleOf, bytesOf };
 }

@@ -21,6 +21,8 @@ async function runCommand(args: readonly string[], shell: Shell): Promise<ExitCo
     case "version":
       await shell.out.write(terminalLine`${readVersion()}\n`);
       return 0;
+    case "open":
+      return (await import("./serve.js")).runOpen(command, shell);
     case "start":
       return (await import("./start.js")).runStart(command, shell);
     case "read":

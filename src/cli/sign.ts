@@ -4,10 +4,10 @@ import type { Finding, Outcome } from "../diagnostics/finding.js";
 import { formatFinding } from "../diagnostics/finding.js";
 import { joinPrintable, terminalJson, terminalLine } from "../diagnostics/printable.js";
 import { writeSignText } from "../formats/sign-text.js";
-import { SIGNATURE_MEANING, writeSignature } from "../formats/signature-json.js";
-import { SIGNED, safeForFileName } from "../outputs/index.js";
-import { isStop, type PackageFile } from "../proof/index.js";
+import { SIGNATURE_MEANING } from "../formats/signature-json.js";
 import type { SignatureRecord } from "../signature/index.js";
+import type { LookedPackage } from "../tasks/prove-package.js";
+import { damageFaults, filesToSign, proofFaults, signState } from "../tasks/sign.js";
 import type { Command } from "./arguments.js";
 import { attemptReading } from "./file-system.js";
 import { fileFault } from "./findings.js";
@@ -16,10 +16,10 @@ import type { PackageFolder } from "./package-folder.js";
 import { withPackageFolder } from "./package-folder.js";
 import { startProgress } from "./progress.js";
 import { proveOne } from "./proof.js";
-import { type LookedPackage, lookAtPackage } from "./proof-folder.js";
+import { lookAtPackage } from "./proof-folder.js";
+import { startSha256 } from "./sha256.js";
 import type { ExitCode, Shell } from "./shell.js";
 import { dayOf, hasColor, readVersion, widthOf } from "./shell.js";
-import { hashOfText } from "./signed-state.js";
 
 type SignCommand = Extract<Command, { kind: "sign" }>;
 
@@ -94,27 +94,20 @@ function packageFault(folder: string, name: string): Finding | null {
   }
 }
 
-/** Everything that is not as it was checked, all at once; a cut file of a held template has its faults in its certificate. */
-async function findFaults({ proved, files }: LookedPackage, command: SignCommand, shell: Shell): Promise<Finding[]> {
+/** Everything that is not as it was checked, all at once. */
+async function findFaults(looked: LookedPackage, command: SignCommand, shell: Shell): Promise<Finding[]> {
   const progress = startProgress(shell, "proved");
-  const faults = proved.files.filter(({ severity }) => severity === "stop").map((file) => damageFault(file, command));
-  const damaged = new Set(faults.map(({ at }) => at.file));
+  const faults = [...damageFaults(looked, { name: command.folder, of: (path) => join(command.folder, path) })];
+  const files = filesToSign(looked, faults);
   let done = 0;
   for (const each of files) {
-    const isHeld = each.listed?.certificate?.held === true;
-    const read = isHeld || damaged.has(each.path) ? null : proveOne(each, null, shell);
-    if (read !== null && !read.ok) faults.push(...read.findings);
-    for (const { code, message } of read?.ok ? read.value.findings.filter(isStop) : [])
-      faults.push(fileFault(each.path, "not-as-checked", `${code}: ${message}`));
+    const read = proveOne(each, null, shell);
+    for (const fault of read.ok ? proofFaults(read.value) : read.findings) faults.push(fault);
     done += 1;
     await progress.show(done, files.length);
   }
   await progress.end();
   return faults;
-}
-
-function damageFault({ path, message }: PackageFile, { folder }: SignCommand): Finding {
-  return fileFault(join(folder, path), "damaged-package", message);
 }
 
 function writeRecord(
@@ -124,9 +117,8 @@ function writeRecord(
   shell: Shell,
 ): Outcome<Signed> {
   const moment = shell.now();
-  const [date, instant] = [dayOf(moment), new Date(moment).toISOString()];
-  const record = { by, date, instant, note, program: `rodplate ${readVersion()}`, ...looked.state };
-  const bytes = new TextEncoder().encode(writeSignature(record, hashOfText));
-  const added = dir.add(`${SIGNED}/${date}_${safeForFileName(by)}.json`, bytes);
+  const signer = { by, note, date: dayOf(moment), instant: new Date(moment).toISOString(), version: readVersion() };
+  const { record, path, bytes } = signState(looked.state, signer, startSha256);
+  const added = dir.add(path, bytes);
   return added.ok ? { ...added, value: { record, path: added.value, looked } } : added;
 }

@@ -2,25 +2,20 @@
 import { resolve } from "node:path";
 import { worstFirst } from "../checks/index.js";
 import { counted } from "../checks/words.js";
-import type { Finding, Outcome } from "../diagnostics/finding.js";
+import type { Outcome } from "../diagnostics/finding.js";
 import type { Printable } from "../diagnostics/printable.js";
 import { joinPrintable, terminalLine } from "../diagnostics/printable.js";
 import { writeLedgerRowsText, writeTextList } from "../formats/ledger-text.js";
 import { writeSurveyJson } from "../formats/survey-json.js";
 import { writeSurveyGroup, writeSurveyHead, writeSurveyRest, writeSurveyTable } from "../formats/survey-text.js";
 import type { Job } from "../job/model/job.js";
-import { parseSurveyHeight } from "../job/schema/survey.js";
 import { surveyOutputs } from "../outputs/index.js";
-import type { PointOrder } from "../readers/points-model.js";
-import { POINT_ORDERS } from "../readers/points-model.js";
-import { surveyUnitOf } from "../readers/points-name.js";
 import { placingHead } from "../summary/summarize.js";
-import type { Survey, SurveyTerms } from "../survey/index.js";
-import { isNotable, isOutside, SURVEY_CAUTIONS, surveyTerms, surveyTotals, totalsWords } from "../survey/index.js";
+import type { Survey } from "../survey/index.js";
+import { isNotable, isOutside, SURVEY_CAUTIONS, surveyTotals, totalsWords } from "../survey/index.js";
 import type { OpenedJob } from "../tasks/opened-job.js";
 import { surveyAim, surveyPoints } from "../tasks/survey.js";
-import type { Reading, SurveyUnit } from "../units/index.js";
-import { parseLength } from "../units/index.js";
+import { readSurveyOptions } from "../tasks/survey-options.js";
 import type { Command } from "./arguments.js";
 import { readBytes } from "./file-system.js";
 import { showFindings } from "./findings.js";
@@ -62,52 +57,11 @@ export async function runSurvey(command: SurveyCommand, shell: Shell): Promise<E
 function surveyOpened(command: SurveyCommand, opened: OpenedJob, shell: Shell): Outcome<Survey> {
   const aim = surveyAim(opened);
   if (!aim.ok) return aim;
-  const options = readOptions(command, opened.job);
+  const options = readSurveyOptions(command, opened.job, "--");
   const bytes = readBytes(resolve(shell.currentFolder, command.points), command.points);
   if (!options.ok || !bytes.ok)
     return { ok: false, findings: [...(options.ok ? [] : options.findings), ...(bytes.ok ? [] : bytes.findings)] };
   return surveyPoints(opened, aim.value, { name: command.points, bytes: bytes.value, ...options.value });
-}
-
-interface Options {
-  readonly unit: SurveyUnit | null;
-  readonly order: PointOrder | null;
-  readonly terms: SurveyTerms;
-}
-
-/** What the command line says goes before what the job says. */
-function readOptions({ unit, order, accuracy, height, within }: SurveyCommand, job: Job): Outcome<Options> {
-  const findings: Finding[] = [];
-  const read = <T>(option: string, text: string | null, parse: (text: string) => Reading<T>): T | null => {
-    const reading = text === null ? null : parse(text);
-    if (reading === null || reading.ok) return reading === null ? null : reading.value;
-    findings.push({ code: "option", severity: "error", at: { file: option }, message: reading.message });
-    return null;
-  };
-  const length = (text: string) => parseLength(text, job.unit);
-  const near = read("--within", within, length);
-  const radius = read("--accuracy", accuracy, length);
-  const taken = read("--height", height, (text) => parseSurveyHeight(text, job.unit));
-  const { terms, faults } = surveyTerms(job, { accuracy: radius, height: taken, within: near });
-  for (const { term, message } of faults)
-    findings.push({ code: "option", severity: "error", at: { file: `--${term}` }, message });
-  const options = { unit: read("--unit", unit, parseUnit), order: read("--order", order, parseOrder), terms };
-  return findings.length > 0 ? { ok: false, findings } : { ok: true, value: options, findings };
-}
-
-function parseUnit(text: string): Reading<SurveyUnit> {
-  const unit = text.toLowerCase() === "ft" ? "ft" : surveyUnitOf(text);
-  if (unit !== null) return { ok: true, value: unit };
-  return {
-    ok: false,
-    message: `${JSON.stringify(text)} is no unit; allowed are m, mm, ft (0.3048 m), ft-us (1200/3937 m)`,
-  };
-}
-
-function parseOrder(text: string): Reading<PointOrder> {
-  const order = POINT_ORDERS.find((each) => each === text.toUpperCase());
-  if (order !== undefined) return { ok: true, value: order };
-  return { ok: false, message: `${JSON.stringify(text)} is no order; allowed are ${POINT_ORDERS.join(", ")}` };
 }
 
 function textOf(job: Job, survey: Survey, { out, all }: SurveyCommand, shell: Shell): Printable {

@@ -61,3 +61,8 @@ const findingLine = terminalText((finding: Finding): string => {
 export function hasErrors(findings: readonly Finding[]): boolean {
   return findings.some((finding) => finding.severity === "error");
 }
+
+/** An error about a file or folder as a whole. */
+export function fileFault(file: string, code: string, message: string): Finding {
+  return { code, severity: "error", at: { file }, message };
+}

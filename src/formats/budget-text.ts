@@ -17,14 +17,15 @@ import { formatLength, formatWithUnit } from "../units/index.js";
 import type { LedgerTextOptions } from "./ledger-text.js";
 import { styled } from "./ledger-text.js";
 
-const HEADINGS = ["base", "qty", "drops on", "+/-", "worst case", "rss", "governs"] as const;
+/** Headings of the table of bases. */
+export const BUDGET_HEADINGS = ["base", "qty", "drops on", "+/-", "worst case", "rss", "governs"] as const;
 
 /** The table of all bases. `budgets` are worst first. */
 export const writeBudgetTable = terminalText(budgetTable);
 
 function budgetTable(budgets: readonly BaseBudget[], { color }: Pick<LedgerTextOptions, "color">): string {
-  const rows = budgets.map(cellsOf);
-  const widths = HEADINGS.map((heading, i) =>
+  const rows = budgets.map(budgetCells);
+  const widths = BUDGET_HEADINGS.map((heading, i) =>
     greatestOf(
       rows.map((row) => row[i]?.length ?? 0),
       heading.length,
@@ -39,7 +40,7 @@ function budgetTable(budgets: readonly BaseBudget[], { color }: Pick<LedgerTextO
     const budget = budgets[i];
     return styled(lineOf(row), budget === undefined ? "dim" : styleOf(budget), color);
   });
-  return `${[styled(lineOf(HEADINGS), "bold", color), ...body].join("\n")}\n\n`;
+  return `${[styled(lineOf(BUDGET_HEADINGS), "bold", color), ...body].join("\n")}\n\n`;
 }
 
 function styleOf(budget: BaseBudget): Parameters<typeof styled>[1] {
@@ -48,7 +49,8 @@ function styleOf(budget: BaseBudget): Parameters<typeof styled>[1] {
   return askedForm(budget.worst, budget.spec.plate).holds ? "green" : "yellow";
 }
 
-function cellsOf(budget: BaseBudget): readonly string[] {
+/** A base's line in the table. */
+export function budgetCells(budget: BaseBudget): readonly string[] {
   const { mark, quantity, unit } = budget;
   if (budget.kind === "not-checked") return [mark, String(quantity), "not checked", "", "", "", budget.why.join("; ")];
   const { worst, rss, spec, probability } = budget;
@@ -67,11 +69,17 @@ function cellsOf(budget: BaseBudget): readonly string[] {
 export const writeBudgetBase = terminalText(budgetBase);
 
 function budgetBase(budget: ReckonedBase, { color }: Pick<LedgerTextOptions, "color">): string {
-  const { mark, spec, probability, unit, target, notes } = budget;
+  const lines = budgetLines(budget);
+  return `${styled(budget.mark, "bold", color)}\n${lines.map((line) => `  ${line}\n`).join("")}\n`;
+}
+
+/** The same, a line each. */
+export function budgetLines(budget: ReckonedBase): readonly string[] {
+  const { spec, probability, unit, target, notes } = budget;
   const { held, shifted, free, samples } = probability;
   const shares = `fixed in place ${shareWords(held)}, free to shift ${shareWords(shifted)}, to shift and turn ${shareWords(free)}`;
   const certain = askedForm(budget.worst, spec.plate).holds ? "; by the worst case it is certain" : "";
-  const lines = [
+  return [
     `plate ${freedomWords(spec.plate)}; ${shares}; ${samples} trials, seed ${spec.seed}${certain}`,
     `worst case ${worstWords(budget)}`,
     ...termLines(budget),
@@ -79,7 +87,6 @@ function budgetBase(budget: ReckonedBase, { color }: Pick<LedgerTextOptions, "co
     ...(target === null ? [] : targetWords(target, unit)),
     ...notes,
   ];
-  return `${styled(mark, "bold", color)}\n${lines.map((line) => `  ${line}\n`).join("")}\n`;
 }
 
 function termLines({ rods, unit }: ReckonedBase): readonly string[] {

@@ -9,7 +9,8 @@ import type { Unit } from "../units/index.js";
 import { formatLength } from "../units/index.js";
 import { styled, wrap } from "./ledger-text.js";
 
-const LABELS: Readonly<Record<RodVerdict, string>> = {
+/** What a verdict on rods is called. */
+export const ROD_LABELS: Readonly<Record<RodVerdict, string>> = {
   remade: "RODS REMADE",
   look: "RODS TO LOOK AT",
   gone: "RODS GONE",
@@ -19,7 +20,8 @@ const LABELS: Readonly<Record<RodVerdict, string>> = {
   unchanged: "RODS UNCHANGED",
 };
 
-const MEANINGS: Readonly<Record<RodVerdict, string>> = {
+/** What it means, in words that follow it. */
+export const ROD_MEANINGS: Readonly<Record<RodVerdict, string>> = {
   remade: "other rods in NEW: those made for OLD are scrap unless they serve elsewhere",
   look: "a value is given on one side only: whether the rods made are those is not known",
   gone: "not in NEW",
@@ -50,29 +52,34 @@ export function writeRodsText({ rods, new: { job } }: Comparison, { width, color
   const shown = (rods ?? []).filter(({ verdict }) => verdict !== "unchanged");
   const start =
     greatestOf(
-      shown.map((each) => headWords(each).length),
+      shown.map((each) => rodHeadWords(each).length),
       0,
     ) + 4;
   const blocks = ROD_VERDICTS.flatMap((kind) => {
     const own = shown.filter(({ verdict }) => verdict === kind);
     if (own.length === 0) return [];
-    const heading = `${styled(LABELS[kind], STYLES[kind], color)}  ${MEANINGS[kind]}`;
+    const heading = `${styled(ROD_LABELS[kind], STYLES[kind], color)}  ${ROD_MEANINGS[kind]}`;
     return [[heading, ...own.flatMap((each) => rodLines(each, start, width, job.unit))].join("\n")];
   });
   return blocks.map((block) => `${block}\n\n`).join("");
 }
 
 function rodLines(compared: RodComparison, start: number, width: number, unit: Unit): string[] {
-  const text = compared.changes.map((change) => changeWords(change, unit)).join("; ");
+  const text = rodChangeTexts(compared, unit).join("; ");
   const [first = "", ...others] = wrap(text, Math.max(width - start, 20));
   return [
-    `  ${headWords(compared).padEnd(start - 2)}${first}`.trimEnd(),
+    `  ${rodHeadWords(compared).padEnd(start - 2)}${first}`.trimEnd(),
     ...others.map((line) => " ".repeat(start) + line),
   ];
 }
 
+/** What is otherwise in a group of rods. */
+export function rodChangeTexts({ changes }: RodComparison, unit: Unit): readonly string[] {
+  return changes.map((change) => changeWords(change, unit));
+}
+
 /** `B16 A, 4 rods 1-1/4`. */
-function headWords({ old, new: fresh }: RodComparison): string {
+export function rodHeadWords({ old, new: fresh }: RodComparison): string {
   const state: RodState | null = fresh ?? old;
   return state === null ? "" : `${state.base} ${state.group}, ${counted(state.total, "rod")} ${state.size}`;
 }

@@ -26,7 +26,8 @@ export interface CompareTextOptions {
   readonly color: boolean;
 }
 
-const LABELS: Readonly<Record<VerdictKind, string>> = {
+/** What a verdict is called. */
+export const VERDICT_LABELS: Readonly<Record<VerdictKind, string>> = {
   recut: "RECUT",
   held: "HELD",
   gone: "GONE",
@@ -37,7 +38,8 @@ const LABELS: Readonly<Record<VerdictKind, string>> = {
   unchanged: "UNCHANGED",
 };
 
-const MEANINGS: Readonly<Record<VerdictKind, string>> = {
+/** What a verdict means, in words that follow it. */
+export const VERDICT_MEANINGS: Readonly<Record<VerdictKind, string>> = {
   recut: "handed out to be cut in OLD, another plate in NEW: must be cut again",
   held: "held in NEW: nothing to cut by, and the plates that are cut already wait",
   gone: "not in NEW",
@@ -70,7 +72,7 @@ function compareText(comparison: Comparison, options: CompareTextOptions): strin
   const blocks = VERDICTS.flatMap((kind) => {
     const own = shown.filter(({ verdict }) => verdict === kind);
     if (own.length === 0) return [];
-    const heading = `${styled(LABELS[kind], STYLES[kind], options.color)}  ${MEANINGS[kind]}`;
+    const heading = `${styled(VERDICT_LABELS[kind], STYLES[kind], options.color)}  ${VERDICT_MEANINGS[kind]}`;
     return [`${[heading, ...verdictLines(own, comparison, widths, options)].join("\n")}\n\n`];
   });
   const rods = writeRodsText(comparison, options);
@@ -156,7 +158,7 @@ function templateLines(
 
 function quietText(quiet: readonly TemplateComparison[], { width, color }: CompareTextOptions): string {
   if (quiet.length === 0) return "";
-  const heading = `${styled(LABELS.unchanged, STYLES.unchanged, color)}  ${MEANINGS.unchanged}`;
+  const heading = `${styled(VERDICT_LABELS.unchanged, STYLES.unchanged, color)}  ${VERDICT_MEANINGS.unchanged}`;
   return `${[heading, ...markLines(quiet, width, "  ")].join("\n")}\n\n`;
 }
 
@@ -172,7 +174,11 @@ function totalsText(comparison: Comparison): string {
   return `${counted(templates.length, "template")}: ${counts.join(", ")}.${more}\n${rodTotals(comparison)}\n`;
 }
 
-function changeTexts({ changes, verdict, old, new: fresh }: TemplateComparison, comparison: Comparison): string[] {
+/** What is otherwise in a template, and what that comes to; lengths in the unit of NEW. */
+export function changeTexts(
+  { changes, verdict, old, new: fresh }: TemplateComparison,
+  comparison: Comparison,
+): string[] {
   const { unit } = comparison.new.job;
   if (fresh === null)
     return [old?.delivered === true ? "may be cut already: of no use to NEW" : "was held in OLD: not cut"];

@@ -156,7 +156,8 @@ function giverWords({ givenBy }: CheckRow): string {
   return ["", "row"].includes(givenBy) ? "" : `given by ${givenBy}`;
 }
 
-function sourceWords({ clause, edition }: CheckRow): string {
+/** `ACI 318-19, s.25.2.1`: the clause after the edition that has it, once where the clause says both. */
+export function sourceWords({ clause, edition }: Pick<CheckRow, "clause" | "edition">): string {
   return clause.includes(edition) || edition === "" ? clause : `${edition}${clause === "" ? "" : `, ${clause}`}`;
 }
 

@@ -69,8 +69,10 @@ function fileText(file: ProvedFile, { color }: ProofTextOptions): string {
   const looks = file.findings.length - stops;
   const verdict = stops > 0 ? styled(`STOP ${stops}`, "red", color) : styled("no STOP", "green", color);
   const also = looks > 0 ? `, LOOK ${looks}` : "";
-  const lines = [`${styled(file.path, "bold", color)}  ${verdict}${also}`, `  ${figures(file)}`];
-  if (file.match !== null) lines.push(`  ${stops > 0 ? "taken for" : "is"} ${matchText(file.match, file.unit)}`);
+  const lines = [
+    `${styled(file.path, "bold", color)}  ${verdict}${also}`,
+    ...proofFacts(file).map((words) => `  ${words}`),
+  ];
   for (const { code, severity, message, count, at } of file.findings) {
     const word = severityWord(severity === "stop", color);
     const times = count > 1 ? `, ${count} times` : "";
@@ -78,6 +80,16 @@ function fileText(file: ProvedFile, { color }: ProofTextOptions): string {
     lines.push(`  ${word}  ${code}: ${message}${times}${place}`);
   }
   return `${lines.join("\n")}\n`;
+}
+
+/** Size, place, holes and lengths of what a file draws; which plate of the job it is, where one is like it. */
+export function proofFacts(file: ProvedFile): readonly string[] {
+  const isStopped = stopsOf(file) > 0;
+  const { match } = file;
+  return [
+    figures(file),
+    ...(match === null ? [] : [`${isStopped ? "taken for" : "is"} ${matchText(match, file.unit)}`]),
+  ];
 }
 
 function figures({ unit, outline, holes, openings, cutLength, pierces, netArea }: ProvedFile): string {

@@ -23,9 +23,7 @@ export const writeSignText = terminalText(
     { shown, width, color }: SignTextOptions,
   ): string => {
     const lines = [
-      ...signedWords(record),
-      ...listedWords(record, color),
-      ...(added.length === 0 ? [] : [`Not of the package, and not signed: ${listed(added, MOST)}`]),
+      ...signedLines(record, added, color),
       `Record: ${shown}`,
       `SHA-256 of summary.json: ${record.summary?.sha256 ?? ""}`,
       "Keep that line apart from the package, as in a mail: by it anybody can tell later that nothing was written anew.",
@@ -37,6 +35,12 @@ export const writeSignText = terminalText(
     return `${lines.flatMap((line) => (line === "" ? [""] : wrap(line, width))).join("\n")}\n${before}`;
   },
 );
+
+/** What was signed, and what of it is held, asked or not checked, a sentence each. */
+export function signedLines(record: SignatureRecord, added: readonly string[], color: boolean): readonly string[] {
+  const strange = added.length === 0 ? [] : [`Not of the package, and not signed: ${listed(added, MOST)}`];
+  return [...signedWords(record), ...listedWords(record, color), ...strange];
+}
 
 const MOST = 12;
 

@@ -26,15 +26,26 @@ const STYLES: Readonly<Record<Verdict, Style>> = {
   fits: "green",
 };
 
-const HEADINGS = ["base", "at", "drops on", "placing", "spare", "shift x", "shift y", "turn", "farthest rod"] as const;
+/** Headings of the table of groups. */
+export const SURVEY_HEADINGS = [
+  "base",
+  "at",
+  "drops on",
+  "placing",
+  "spare",
+  "shift x",
+  "shift y",
+  "turn",
+  "farthest rod",
+] as const;
 const RIGHT = new Set([4, 5, 6, 7]);
 
 /** The table of all groups. */
 export const writeSurveyTable = terminalText(surveyTable);
 
 function surveyTable({ groups, unit }: Survey, { color }: Pick<LedgerTextOptions, "color">): string {
-  const rows = groups.map((group) => cellsOf(group, unit));
-  const widths = HEADINGS.map((heading, i) =>
+  const rows = groups.map((group) => surveyCells(group, unit));
+  const widths = SURVEY_HEADINGS.map((heading, i) =>
     greatestOf(
       rows.map((row) => row[i]?.length ?? 0),
       heading.length,
@@ -46,7 +57,7 @@ function surveyTable({ groups, unit }: Survey, { color }: Pick<LedgerTextOptions
       .join("  ")
       .trimEnd();
   const body = rows.map((row, i) => styled(lineOf(row), styleOf(groups[i]), color));
-  return `${[styled(lineOf(HEADINGS), "bold", color), ...body].join("\n")}\n\n`;
+  return `${[styled(lineOf(SURVEY_HEADINGS), "bold", color), ...body].join("\n")}\n\n`;
 }
 
 /** The worse of both verdicts. */
@@ -54,7 +65,8 @@ function styleOf(group: GroupSurvey | undefined): Style {
   return group?.placing.verdict === "outside" ? "red" : STYLES[group?.verdict ?? "fits"];
 }
 
-function cellsOf(
+/** A group's line in the table. */
+export function surveyCells(
   { mark, at, verdict, placing, best, fit, rods }: GroupSurvey,
   unit: Survey["unit"],
 ): readonly string[] {
@@ -79,10 +91,26 @@ const NO_ROD = { tag: "", radial: 0 };
 export const writeSurveyGroup = terminalText(surveyGroup);
 
 function surveyGroup(group: GroupSurvey, { unit }: Survey, options: LedgerTextOptions): string {
-  const { mark, at, verdict, placing, why, best, fit, spareOnLine, remedies, rows } = group;
+  const { mark, at, verdict, placing, rows } = group;
+  const wrapped = surveyGroupLines(group, unit).flatMap((line) => {
+    const indent = /^ */.exec(line)?.[0] ?? "";
+    return wrap(line.trim(), options.width - 4 - indent.length).map(
+      (part, i) => `${i === 0 ? "  " : "    "}${indent}${part}`,
+    );
+  });
+  const answers = `${verdict}; placing ${placingWords(placing)}`;
+  const head = `${styled(`${mark} ${at}`, "bold", options.color)}  ${styled(answers, styleOf(group), options.color)}`;
+  return `${[head, ...wrapped].join("\n")}\n${writeLedgerRowsText("  Checks", worstFirst(rows), options)}`;
+}
+
+/** What a group's answers rest on, and what would let its plate drop on; what belongs to the line before is indented. */
+export function surveyGroupLines(
+  { why, best, fit, spareOnLine, remedies }: GroupSurvey,
+  unit: Survey["unit"],
+): readonly string[] {
   const length = (value: number): string => formatWithUnit(rounded(value, unit), unit);
   const governs = best === null ? "" : governsWords(best);
-  const lines = [
+  return [
     ...(best === null
       ? []
       : [
@@ -96,15 +124,6 @@ function surveyGroup(group: GroupSurvey, { unit }: Survey, options: LedgerTextOp
       ...remedyRows(remedy, unit).map((words) => `    ${words}`),
     ]),
   ];
-  const wrapped = lines.flatMap((line) => {
-    const indent = /^ */.exec(line)?.[0] ?? "";
-    return wrap(line.trim(), options.width - 4 - indent.length).map(
-      (part, i) => `${i === 0 ? "  " : "    "}${indent}${part}`,
-    );
-  });
-  const answers = `${verdict}; placing ${placingWords(placing)}`;
-  const head = `${styled(`${mark} ${at}`, "bold", options.color)}  ${styled(answers, styleOf(group), options.color)}`;
-  return `${[head, ...wrapped].join("\n")}\n${writeLedgerRowsText("  Checks", worstFirst(rows), options)}`;
 }
 
 function spareText(spare: number, length: (value: number) => string): string {
@@ -115,16 +134,38 @@ function spareText(spare: number, length: (value: number) => string): string {
 export const writeSurveyHead = terminalText(surveyHead);
 
 function surveyHead(survey: Survey, { width }: Pick<LedgerTextOptions, "width">): string {
-  const { file, system, terms, unit } = survey;
+  return `${surveyHeadLines(survey)
+    .flatMap((line) => wrap(line, width))
+    .join("\n")}\n\n`;
+}
+
+/** The same, a sentence each. */
+export function surveyHeadLines({ file, system, terms, unit }: Survey): readonly string[] {
   const read = `${file.file}: ${file.order.value} (${file.order.by}), ${SURVEY_UNIT_NAMES[file.unit.value]} (${file.unit.by}), ${file.headed ? "with" : "without"} a heading, ${system} coordinates (by nearness).`;
   const within = `A point without a known name is a rod's when that rod alone lies within ${formatWithUnit(terms.within, unit)}.`;
-  return `${[read, ...termsWords(terms, unit), within].flatMap((line) => wrap(line, width)).join("\n")}\n\n`;
+  return [read, ...termsWords(terms, unit), within];
 }
 
 /** Points that are no rod's. */
 export const writeSurveyRest = terminalText(surveyRest);
 
 function surveyRest({ unmatched, others, notSurveyed, unit }: Survey, { color, width }: LedgerTextOptions): string {
+  const parts = surveyRestParts({ unmatched, others, notSurveyed, unit });
+  return parts
+    .map(
+      ([title, items]) =>
+        `${styled(title, "bold", color)}\n${wrapItems(title === "Not surveyed" ? [items.join(", ")] : items, width)}\n`,
+    )
+    .join("");
+}
+
+/** Points that are no rod's, and groups without points: titles with what stands under them. */
+export function surveyRestParts({
+  unmatched,
+  others,
+  notSurveyed,
+  unit,
+}: Pick<Survey, "unmatched" | "others" | "notSurveyed" | "unit">): readonly (readonly [string, readonly string[]])[] {
   const length = (value: number): string => formatWithUnit(rounded(value, unit), unit);
   const control = others.filter(({ kind }) => kind === "control");
   const parts: readonly (readonly [string, readonly string[]])[] = [
@@ -138,13 +179,7 @@ function surveyRest({ unmatched, others, notSurveyed, unit }: Survey, { color, w
     ],
     ["Not surveyed", notSurveyed.map(({ mark, at }) => `${mark} ${at}`)],
   ];
-  return parts
-    .filter(([, items]) => items.length > 0)
-    .map(
-      ([title, items]) =>
-        `${styled(title, "bold", color)}\n${wrapItems(title === "Not surveyed" ? [items.join(", ")] : items, width)}\n`,
-    )
-    .join("");
+  return parts.filter(([, items]) => items.length > 0);
 }
 
 function wrapItems(items: readonly string[], width: number): string {

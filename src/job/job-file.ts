@@ -33,9 +33,13 @@ export interface RequestedFile {
   readonly sheetAt?: Place;
 }
 
-/** Parses a job file; `name` is that of its findings. */
-export function readJobFile(content: string | Uint8Array, name: string): JobFile {
-  const root = readRoot(content, name);
+/** Parses a job file; `name` is that of its findings. `read`: what reads a text that is no spreadsheet. */
+export function readJobFile(
+  content: string | Uint8Array,
+  name: string,
+  read: (content: string | Uint8Array, name: string) => Outcome<SourceNode> = readYaml,
+): JobFile {
+  const root = readRoot(content, name, read);
   return { kind: "parsed", name, content, root, requests: root.ok ? requestsOf(root.value) : [] };
 }
 
@@ -54,10 +58,10 @@ export function jobRoot({ job, files }: Inputs): Outcome<SourceNode> | null {
 }
 
 /** A spreadsheet is what a job file names, and none itself. */
-function readRoot(content: string | Uint8Array, name: string): Outcome<SourceNode> {
+function readRoot(content: string | Uint8Array, name: string, read: typeof readYaml = readYaml): Outcome<SourceNode> {
   const kind = spreadsheetKind(name, content);
   if (kind !== null) return { ok: false, findings: [spreadsheetFault(name, kind, insteadOf(name, kind === "xlsx"))] };
-  if (!/\.(csv|tsv)$/i.test(name)) return readYaml(content, name);
+  if (!/\.(csv|tsv)$/i.test(name)) return read(content, name);
   const message = `this is a table (CSV), by its name; ${insteadOf(name, true)}`;
   return { ok: false, findings: [{ code: "spreadsheet-kind", severity: "error", at: { file: name }, message }] };
 }

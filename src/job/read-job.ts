@@ -8,16 +8,19 @@ import type { Unit } from "../units/index.js";
 import type { SourceDocument } from "./document.js";
 import { withGivenLines } from "./given-lines.js";
 import { jobRoot } from "./job-file.js";
+import type { Memory } from "./memory.js";
 import type { Answer, Base, Job } from "./model/job.js";
 import type { PlanSpec } from "./model/plan.js";
 import type { Vocabulary } from "./model/vocabulary.js";
 import { readAnswerForm } from "./resolve/answer-form.js";
+import type { BaseSources } from "./resolve/base-report.js";
 import { completeBase } from "./resolve/complete-base.js";
 import { resolveEditions } from "./resolve/editions.js";
 import { headFaults, resolveHead, revisionFindings } from "./resolve/head.js";
 import type { JobSources } from "./resolve/job-sources.js";
 import { findingsOfBases } from "./resolve/layer-findings.js";
 import { layBases, readLayers } from "./resolve/layers.js";
+import type { ListedBases } from "./resolve/listed-bases.js";
 import { knownMarks, listBases, markFaults } from "./resolve/listed-bases.js";
 import { readNamedShop } from "./resolve/named-shop.js";
 import { countPlacements, readPlan, withPlateBottoms } from "./resolve/plan.js";
@@ -32,6 +35,20 @@ export interface JobOptions {
   /** Handed in by the shell, for a job that names no date. */
   readonly date: string;
   readonly vocabulary: Vocabulary;
+  /** Of readings before, of a job that is edited. */
+  readonly memory?: Memory;
+}
+
+/** A reading of a job, whether it has faults or not. */
+export interface JobReading {
+  readonly findings: readonly Finding[];
+  /** null: something is at fault. */
+  readonly job: Job | null;
+  /**
+   * The job of those bases that have no fault, without its plan; null where the head is at fault, the shop, or a mark. The
+   * whole job where nothing is.
+   */
+  readonly sound: Job | null;
 }
 
 /** Schemas are kept: they take longer to make than a small job to read. One vocabulary is all that a program has. */
@@ -46,10 +63,16 @@ function schemasOf(unit: Unit, vocabulary: Vocabulary): JobSchemas {
 
 /** Reads and completes a job. Every fault is told at once; nothing is guessed. */
 export function readJob(inputs: Inputs, options: JobOptions): Outcome<Job> {
+  const { findings, job } = readJobParts(inputs, options);
+  return job === null ? { ok: false, findings } : { ok: true, value: job, findings };
+}
+
+/** The same, with what is sound of a job that has faults. */
+export function readJobParts(inputs: Inputs, options: JobOptions): JobReading {
   const root = readRoot(inputs);
-  if (!root.ok) return root;
-  const job = completeJob(root.value, inputs, options);
-  return { ...job, findings: inReadingOrder(job.findings) };
+  if (!root.ok) return { findings: root.findings, job: null, sound: null };
+  const reading = completeJob(root.value, inputs, options);
+  return { ...reading, findings: inReadingOrder(reading.findings) };
 }
 
 /** By file in the order in which they were read, then by line and column; of a cell that cannot be read that alone is told. */
@@ -92,38 +115,25 @@ function refuseFile(file: string, code: string, message: string): { ok: false; f
   return { ok: false, findings: [{ code, severity: "error", at: { file, line: 1, column: 1 }, message }] };
 }
 
-function completeJob(root: SourceNode, inputs: Inputs, { date, vocabulary }: JobOptions): Outcome<Job> {
-  const unit = unitOf(root);
-  const sources: JobSources = { document: { root, path: "", nameOf: () => null }, unit, inputs, vocabulary };
-  const { document } = sources;
-  const schemas = schemasOf(unit, vocabulary);
-  const head = parseForgiving(schemas.head, document, headStandIns(unit));
-  const editions = resolveEditions(head.data?.rules, sources);
-  const shop = readNamedShop(head.data, sources);
-  const listed = listBases(head.data, sources);
-  const beside = {
-    unit,
-    editions: editions.value,
-    grades: shop.value?.grades ?? null,
-    files: inputs.files,
-    vocabulary,
-  };
-  const layers = readLayers({ document, schemas, beside });
+function completeJob(root: SourceNode, inputs: Inputs, options: JobOptions): JobReading {
+  const { date, memory } = options;
+  const around = readSurroundings(root, inputs, options);
+  const { sources, schemas, head, editions, shop, listed, beside, layers } = around;
+  const { document, unit } = sources;
   const laid = layBases(listed.value, layers.value);
-  const bases = laid.value.map((base) => ({ document: base, ...completeBase(base, schemas.base, beside) }));
+  const bases = laid.value.map((base) => ({ document: base, ...completeBase(base, schemas.base, beside, memory) }));
   const plan = readPlan({ ...sources, bases: laid.value });
   const register = readRegister(sources, head.data?.job.number);
   const form = readAnswerForm(sources, register.value, head.data?.job.number);
+  const marks = markFaults(laid.value);
   const told = [head, editions, shop, listed, layers, laid, plan, register, form].flatMap((part) => part.findings);
   const ofBases = findingsOfBases(bases, layers.findings, document, unit);
   const ofRevisions = revisionFindings(head.data, document, knownMarks(laid.value));
   const ofHead = [...headFaults(head.data, sources), ...ofRevisions];
-  const findings = [...told, ...ofBases, ...markFaults(laid.value), ...ofHead];
-  const whole = bases.flatMap(({ value }) => value ?? []);
-  if (head.data === null || shop.value === null || hasErrors(findings) || bases.length === 0) {
-    return { ok: false, findings };
-  }
-  if (whole.length < bases.length) return { ok: false, findings };
+  const findings = [...told, ...ofBases, ...marks, ...ofHead];
+  const isWhole = !hasErrors(findings) && bases.length > 0 && bases.every(({ value }) => value !== null);
+  const isSound = !hasErrors([...head.findings, ...marks]);
+  if (head.data === null || shop.value === null || !(isWhole || isSound)) return { findings, job: null, sound: null };
   const own = resolveHead(head.data, document, unit, date);
   const isAnswer = ({ kind }: Answer): boolean => kind === "answered";
   const job: Job = {
@@ -134,7 +144,7 @@ function completeJob(root: SourceNode, inputs: Inputs, { date, vocabulary }: Job
     unit,
     editions: editions.value,
     shop: shop.value.shop,
-    ...withPlan(plan.value, whole, laid.value),
+    ...withPlan(plan.value, bases),
     readAs:
       listed.readAs === null
         ? null
@@ -143,7 +153,45 @@ function completeJob(root: SourceNode, inputs: Inputs, { date, vocabulary }: Job
             laid.value.map(({ root }) => root),
           ),
   };
-  return { ok: true, value: job, findings };
+  return isWhole ? { findings, job, sound: job } : { findings, job: null, sound: { ...job, plan: null } };
+}
+
+/** What bases are read with: everything of a job but its bases. */
+interface JobSurroundings {
+  readonly sources: JobSources;
+  readonly schemas: JobSchemas;
+  readonly head: ReturnType<typeof readHead>;
+  readonly editions: ReturnType<typeof resolveEditions>;
+  readonly shop: ReturnType<typeof readNamedShop>;
+  readonly listed: ListedBases;
+  readonly beside: BaseSources;
+  readonly layers: ReturnType<typeof readLayers>;
+}
+
+function readHead(schemas: JobSchemas, { document, unit }: JobSources) {
+  return parseForgiving(schemas.head, document, headStandIns(unit));
+}
+
+function readSurroundings(
+  root: SourceNode,
+  inputs: Inputs,
+  { vocabulary }: Pick<JobOptions, "vocabulary">,
+): JobSurroundings {
+  const unit = unitOf(root);
+  const sources: JobSources = { document: { root, path: "", nameOf: () => null }, unit, inputs, vocabulary };
+  const schemas = schemasOf(unit, vocabulary);
+  const head = readHead(schemas, sources);
+  const editions = resolveEditions(head.data?.rules, sources);
+  const shop = readNamedShop(head.data, sources);
+  const beside = {
+    unit,
+    editions: editions.value,
+    grades: shop.value?.grades ?? null,
+    files: inputs.files,
+    vocabulary,
+  };
+  const layers = readLayers({ document: sources.document, schemas, beside });
+  return { sources, schemas, head, editions, shop, listed: listBases(head.data, sources), beside, layers };
 }
 
 /** Made anew each time, since a pruned document is changed in place. */
@@ -154,18 +202,15 @@ function headStandIns(unit: Unit) {
 /** The plan with what its bases add, and the bases with the quantity that their placements count to. */
 function withPlan(
   plan: PlanSpec | null,
-  bases: readonly Base[],
-  written: readonly SourceDocument[],
+  bases: readonly { readonly document: SourceDocument; readonly value: Base | null }[],
 ): Pick<Job, "plan" | "bases"> {
-  if (plan === null) return { plan, bases };
-  const counts = countPlacements(plan.placements);
-  const counted = bases.map((base, index): Base => {
-    const root = written[index]?.root;
-    const count = counts.get(base.mark);
-    if (count === undefined || findNode(root, "quantity") !== undefined) return base;
+  const counts = plan === null ? null : countPlacements(plan.placements);
+  const counted = bases.flatMap(({ document: { root }, value: base }): readonly Base[] => {
+    const count = base === null ? undefined : counts?.get(base.mark);
+    if (base === null || count === undefined || findNode(root, "quantity") !== undefined) return base ? [base] : [];
     const ownTemplates = findNode(root, "template", "quantity") !== undefined;
     const { template } = base;
-    return { ...base, quantity: count, template: ownTemplates ? template : { ...template, quantity: count } };
+    return [{ ...base, quantity: count, template: ownTemplates ? template : { ...template, quantity: count } }];
   });
-  return { plan: withPlateBottoms(plan, counted), bases: counted };
+  return { plan: plan && withPlateBottoms(plan, counted), bases: counted };
 }

@@ -33,7 +33,7 @@ export function readYaml(input: string | Uint8Array, file: string): Outcome<Sour
 }
 
 /** Most tokens that are parsed at once: what is read item by item may have more in all. */
-const MOST_AT_ONCE = 500_000;
+export const MOST_AT_ONCE = 500_000;
 
 function refuseTokens(file: string, most: number, what: string): Outcome<SourceNode> {
   const message = `the file has more than ${most} ${what}; at most ${most} are read`;
@@ -87,8 +87,23 @@ function readItems(
   return items;
 }
 
-/** Parses a text that starts on `firstLine` of its file, `depth` levels below the root. */
-function parse(text: string, file: string, firstLine: number, depth: number): Outcome<SourceNode> {
+/** The block list under a key of the first level whose items stand for themselves: the places of their dashes. */
+export interface ItemPlaces {
+  readonly dashes: readonly number[];
+  /** Where the line after the list starts. */
+  readonly end: number;
+}
+
+/** The list whose first item begins on this line; null where there is none, or its items lean on others. */
+export function placesOfItems(text: string, firstLine: number): ItemPlaces | null {
+  const { rootLists, selfContained } = scanTokens(text);
+  if (!selfContained) return null;
+  const isMeant = ({ dashes: [first] }: RootList) => first !== undefined && placeInText(text, first).line === firstLine;
+  return rootLists.find(isMeant) ?? null;
+}
+
+/** Parses a text that starts on `firstLine` of its file, `depth` levels below the root. Its size and nesting are the caller's to bound. */
+export function parse(text: string, file: string, firstLine: number, depth: number): Outcome<SourceNode> {
   const lines = new LineCounter();
   const locate = (offset: number): SourcePlace => {
     const { line, col } = lines.linePos(Math.min(offset, text.length));

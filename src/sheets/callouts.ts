@@ -24,6 +24,47 @@ export interface Target {
 export interface Callout {
   readonly lines: readonly (readonly string[])[];
   readonly targets: readonly Target[];
+  readonly about: CalloutAbout;
+}
+
+/** What a phrase of a callout says; `nothing`: what follows from others, or is said elsewhere. */
+export type PhraseOf =
+  | "hole"
+  | "rod"
+  | "opening"
+  | "opening place"
+  | "inside"
+  | "bolt circle"
+  | "count"
+  | "start"
+  | "corner"
+  | "cut"
+  | "key"
+  | "radial edge"
+  | "nothing";
+
+/** What each phrase is of, line by line; and the tag of a hole that it is said of, "" where it is of none. */
+export interface CalloutAbout {
+  readonly tag: string;
+  readonly lines: readonly (readonly PhraseOf[])[];
+}
+
+/** A phrase with what it says. */
+interface Phrase {
+  readonly words: string;
+  readonly of: PhraseOf;
+}
+
+function phrase(words: string, of: PhraseOf): Phrase {
+  return { words, of };
+}
+
+function calloutOf(lines: readonly (readonly Phrase[])[], targets: readonly Target[], tag = ""): Callout {
+  return {
+    lines: lines.map((phrases) => phrases.map(({ words }) => words)),
+    targets,
+    about: { tag, lines: lines.map((phrases) => phrases.map(({ of }) => of)) },
+  };
 }
 
 /** `Ø1-5/16`, or `8 × 6, R1` for a rectangular opening. */
@@ -70,13 +111,11 @@ export interface CalledOut {
 /** One callout for each kind of hole, one for the corners, and one for the cut or notch that shows the way round. */
 export function calloutsOf(called: CalledOut): readonly Callout[] {
   const { plate, job } = called;
-  const holes = alikeHoles(plate.holes, job.unit).map((alike) => ({
-    lines: [
-      ...[...holeWords(alike, called), ...madeWords(alike, called)].map((words) => [words]),
-      ...patternWords(alike, called),
-    ],
-    targets: outermost(alike).flatMap(targetsOf),
-  }));
+  const holes = alikeHoles(plate.holes, job.unit).map((alike) => {
+    const own = [...holeWords(alike, called), ...madeWords(alike, called)].map((words) => [words]);
+    const targets = outermost(alike).flatMap(targetsOf);
+    return calloutOf([...own, ...patternWords(alike, called)], targets, alike[0]?.tag);
+  });
   return [
     ...holes,
     ...cornerCallout(called),
@@ -103,7 +142,10 @@ function arcCallouts({ plate: { region }, job: { unit } }: CalledOut): readonly 
     const [radius = "", ...chord] = alike.slice(0, 1).flatMap(wordsOf);
     const words = alike.length > 1 ? `${alike.length} ${radius}` : radius;
     const targets = alike.map(({ from, to, bulge }) => ({ center: middle(from, to, bulge), radius: 0 }));
-    return { lines: [words, ...chord].map((line) => [line]), targets };
+    return calloutOf(
+      [words, ...chord].map((line) => [phrase(line, "nothing")]),
+      targets,
+    );
   });
 }
 
@@ -114,15 +156,13 @@ function orientationCallout({ plate: { keyed, region }, base, job: { unit } }: C
   if (keyed === null || region.outer.kind === "circle") return [];
   const joints = region.outer.segments.map(({ from, to }) => at((from.x + to.x) / 2, (from.y + to.y) / 2));
   const place =
-    keyed.bare.kind === "circle" ? [[`AT ${angleOf(keyed.at, keyed.bare.center)}°`, ...COUNTER_CLOCKWISE]] : [];
+    keyed.bare.kind === "circle"
+      ? [[`AT ${angleOf(keyed.at, keyed.bare.center)}°`, ...COUNTER_CLOCKWISE].map((words) => phrase(words, "key"))]
+      : [];
   const isSquare = base.template.outline.kind === "rectangle" && keyed.kind !== "edge notch";
   const size = isSquare ? legs(keyed.x, keyed.y, unit) : keySize(keyed, unit);
-  return [
-    {
-      lines: [[`ORIENTATION ${CUT_WORDS[keyed.kind]}`, size], ...place],
-      targets: [{ center: nearest(joints, keyed.at), radius: 0 }],
-    },
-  ];
+  const words = [phrase(`ORIENTATION ${CUT_WORDS[keyed.kind]}`, "key"), phrase(size, "key")];
+  return [calloutOf([words, ...place], [{ center: nearest(joints, keyed.at), radius: 0 }])];
 }
 
 /** The holes that lie farthest out in eight directions: leaders to the others would cross more. */
@@ -145,7 +185,7 @@ function targetsOf({ center, shape }: Hole): readonly Target[] {
 }
 
 /** Count, what it is and its size; then the rod, whose diameter has its sign so that it is not read as a number of rods. */
-function holeWords(alike: readonly Hole[], { base, job: { unit } }: CalledOut): readonly string[] {
+function holeWords(alike: readonly Hole[], { base, job: { unit } }: CalledOut): readonly Phrase[] {
   const [first] = alike;
   if (first === undefined) return [];
   const size = sizeText(first, unit);
@@ -153,8 +193,9 @@ function holeWords(alike: readonly Hole[], { base, job: { unit } }: CalledOut): 
   const many = alike.length > 1 ? "S" : "";
   const name = ring ? "INSIDE" : `${ROLE_WORDS[first.role]}${many}`;
   const count = first.role === "opening" && alike.length === 1 ? "" : `${alike.length} `;
-  const rod = first.rod === null ? [] : [`FOR ${rodWords(first.rod.size)} ROD${many}`];
-  return [`${count}${name} ${size}`, ...rod, ...(ring ? [] : openingPlace(alike, unit))];
+  const rod = first.rod === null ? [] : [phrase(`FOR ${rodWords(first.rod.size)} ROD${many}`, "rod")];
+  const of = ring ? "inside" : first.role === "opening" ? "opening" : first.role === "bolt" ? "nothing" : "hole";
+  return [phrase(`${count}${name} ${size}`, of), ...rod, ...(ring ? [] : openingPlace(alike, unit))];
 }
 
 /** `Ø1-1/4`, or `M24` as it is. */
@@ -163,16 +204,18 @@ function rodWords(size: string): string {
 }
 
 /** A single opening is located by its callout; the inside of a ring lies in its middle. */
-function openingPlace(alike: readonly Hole[], unit: Unit): readonly string[] {
+function openingPlace(alike: readonly Hole[], unit: Unit): readonly Phrase[] {
   const [first] = alike;
   if (first?.role !== "opening" || alike.length > 1) return [];
-  if (first.center.x === 0 && first.center.y === 0) return ["AT W.P."];
-  return [`AT X ${coordinate(first.center.x, unit)}, Y ${coordinate(first.center.y, unit)}`];
+  if (first.center.x === 0 && first.center.y === 0) return [phrase("AT W.P.", "opening place")];
+  const [x, y] = [coordinate(first.center.x, unit), coordinate(first.center.y, unit)];
+  return [phrase(`AT X ${x}, Y ${y}`, "opening place")];
 }
 
-function madeWords([first]: readonly Hole[], { plate, job }: CalledOut): readonly string[] {
+function madeWords([first]: readonly Hole[], { plate, job }: CalledOut): readonly Phrase[] {
   if (first === undefined || first.made === "cut") return [];
-  return [plate.material === "plywood" ? "DRILL" : `${spellingOf(job.editions).center} PUNCH AND DRILL`];
+  const words = plate.material === "plywood" ? "DRILL" : `${spellingOf(job.editions).center} PUNCH AND DRILL`;
+  return [phrase(words, "nothing")];
 }
 
 /** A coordinate in base axes, as printed. */
@@ -182,7 +225,7 @@ export function coordinate(millimetres: number, unit: Unit): string {
 
 const COUNTER_CLOCKWISE = ["COUNTER-CLOCKWISE", "FROM +X"] as const;
 
-function patternWords(alike: readonly Hole[], { base, job: { unit } }: CalledOut): Callout["lines"] {
+function patternWords(alike: readonly Hole[], { base, job: { unit } }: CalledOut): readonly (readonly Phrase[])[] {
   const first = alike[0];
   const rods =
     first === undefined
@@ -193,11 +236,18 @@ function patternWords(alike: readonly Hole[], { base, job: { unit } }: CalledOut
   const { diameter, count } = circle;
   const axes = standsToAxes(circle);
   return [
-    [`ON Ø${formatLength(diameter, unit)} BOLT CIRCLE,`, `${count} SPACED ${Math.round(36000 / count) / 100}°`],
-    [`${first.tag} AT ${angleOf(first.center, ORIGIN)}°`, ...COUNTER_CLOCKWISE],
-    ...(axes === null ? [] : [axes.toUpperCase().split(/(?<=;) /)]),
-    ...radialEdges(alike, base, unit),
+    [
+      phrase(`ON Ø${formatLength(diameter, unit)} BOLT CIRCLE,`, "bolt circle"),
+      phrase(`${count} SPACED ${Math.round(36000 / count) / 100}°`, "count"),
+    ],
+    said([`${first.tag} AT ${angleOf(first.center, ORIGIN)}°`, ...COUNTER_CLOCKWISE], "start"),
+    ...(axes === null ? [] : [said(axes.toUpperCase().split(/(?<=;) /), "start")]),
+    ...radialEdges(alike, base, unit).map((words) => said(words, "radial edge")),
   ];
+}
+
+function said(lines: readonly string[], of: PhraseOf): readonly Phrase[] {
+  return lines.map((words) => phrase(words, of));
 }
 
 /** Edge distances of a bolt circle on a round plate, measured along the radius; none when the two are not concentric. */
@@ -231,7 +281,7 @@ function cornerCallout({ plate, base, job: { unit } }: CalledOut): readonly Call
       : boxCorners(segments.map(({ from }) => from));
   const others = corners.filter((corner) => !isKeyed(plate, corner));
   const targets = others.map((corner) => ({ center: nearest(points, corner), radius: 0 }));
-  return [{ lines: [[words], [`${others.length} CORNERS`]], targets }];
+  return [calloutOf([[phrase(words, "corner")], [phrase(`${others.length} CORNERS`, "corner")]], targets)];
 }
 
 /** Corners of a polygon's bounding rectangle that are cut off, by the legs of the cut: one callout for those alike. */
@@ -239,10 +289,14 @@ function cutCallouts({ base: { template }, job: { unit }, piece }: CalledOut): r
   const { outline } = template;
   if (outline.kind !== "polygon" || isPart(piece)) return [];
   const alike = groupBy(cutsOf(outline.at), ({ x, y }) => legs(x, y, unit));
-  return [...alike].map(([words, cuts]) => ({
-    lines: [[cuts.length > 1 ? `${cuts.length} CORNERS CUT` : "CORNER CUT"], [words]],
-    targets: cuts.map(({ middle: center }) => ({ center, radius: 0 })),
-  }));
+  return [...alike].map(([words, cuts]) => {
+    const lines = [cuts.length > 1 ? `${cuts.length} CORNERS CUT` : "CORNER CUT", words];
+    const targets = cuts.map(({ middle: center }) => ({ center, radius: 0 }));
+    return calloutOf(
+      lines.map((line) => said([line], "cut")),
+      targets,
+    );
+  });
 }
 
 interface Cut {

@@ -15,16 +15,27 @@ import { shortenAtWord, textWidth, wrap, wrapAtMost } from "./text-metrics.js";
 
 /** Lines of checks, in the order of the rows, which are worst first: rows that agree but for their subject are one line. */
 export function checkLines(rows: readonly CheckRow[], unit: Unit): readonly CheckLine[] {
-  const lines = new Map<string, { row: CheckRow; subjects: string[] }>();
+  const applying = rows.filter(({ status }) => status !== "not-applicable");
+  return alikeRows(applying, unit).map(([row, ...others]) => ({
+    row,
+    subjects: [row, ...others].map(({ subject }) => subject),
+  }));
+}
+
+/** Rows that agree but for subject and note, in the order of the first of each. */
+export function alikeRows(
+  rows: readonly CheckRow[],
+  unit: Unit,
+): readonly (readonly [CheckRow, ...(readonly CheckRow[])])[] {
+  const alike = new Map<string, [CheckRow, ...CheckRow[]]>();
   const figures = figuresIn(unit);
   for (const row of rows) {
-    if (row.status === "not-applicable") continue;
     const key = keyOf(row, figures);
-    const known = lines.get(key);
-    if (known === undefined) lines.set(key, { row, subjects: [row.subject] });
-    else known.subjects.push(row.subject);
+    const known = alike.get(key);
+    if (known === undefined) alike.set(key, [row]);
+    else known.push(row);
   }
-  return [...lines.values()];
+  return [...alike.values()];
 }
 
 type Figures = (row: CheckRow) => string;

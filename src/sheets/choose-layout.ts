@@ -1,18 +1,14 @@
 /** Where everything could stand on a sheet, by arithmetic alone: tables, views, the scale of the plan. */
-import type { Extent } from "../geometry/vocabulary.js";
 import { greatestOf, leastOf } from "../units/extremes.js";
 import { banners } from "./banner.js";
 import { insideBorder } from "./border.js";
-import { calloutsOf, widestCallout } from "./callouts.js";
-import { chainMargins } from "./chains.js";
-import { needsHoleTable } from "./hole-table.js";
 import { type Block, legendBlock } from "./legend.js";
 import type { ChainMode } from "./located.js";
 import { marksView } from "./marks-view.js";
-import { closeNeighboursOf, type Neighbour, type Neighbours, neighboursOf } from "./neighbours.js";
 import { once, onceFor } from "./once.js";
 import { type Fullness, layoutPanels, type Panel, VIEWS_MARGIN } from "./panel.js";
 import type { Area } from "./paper.js";
+import { nearIn, nearOf, planOf, type Reach } from "./plan-input.js";
 import type { PlanInput } from "./plan-view.js";
 import type { Prepared } from "./request.js";
 import { settingSection } from "./setting-section.js";
@@ -221,22 +217,6 @@ function frameAround(request: Prepared, reach: Reach, lettering: Lettering, insi
 /** Between the pieces at the foot of the drawing area. */
 export const FOOT_GAP = 2.5;
 
-/** How much of base plate and concrete the plan shows. */
-type Reach = "usual" | "close";
-
-/** `close`: null where they cannot be cut off closer. */
-const nearOf = onceFor((request: Prepared) => {
-  const usual = neighboursOf(request);
-  return { usual, close: closeNeighboursOf(request, usual) };
-});
-
-function nearIn(request: Prepared, reach: Reach): Neighbours {
-  const { usual, close } = nearOf(request);
-  return reach === "close" && close !== null ? close : usual;
-}
-
-const calledOf = onceFor((request: Prepared) => calloutsOf(request));
-
 const cornerOf = onceFor((request: Prepared) =>
   once((lettering: Lettering) =>
     once((reach: Reach) => {
@@ -245,64 +225,3 @@ const cornerOf = onceFor((request: Prepared) =>
     }),
   ),
 );
-
-/** What the plan is drawn from, and the paper that it needs, whatever the sheet. */
-const planOf = onceFor((request: Prepared) =>
-  once((lettering: Lettering) =>
-    once((mode: ChainMode) =>
-      once((reach: Reach) => {
-        const plan = planInput(request, lettering, mode, reach);
-        return { plan, need: planNeed(request, plan) };
-      }),
-    ),
-  ),
-);
-
-function planInput(request: Prepared, lettering: Lettering, mode: ChainMode, reach: Reach): PlanInput {
-  const { plate, base, job, measures } = request;
-  const { drawn } = nearIn(request, reach);
-  return {
-    plate,
-    base,
-    unit: job.unit,
-    plateExtent: measures.extent,
-    drawn: drawnExtent(measures.extent, drawn),
-    neighbours: drawn,
-    lettering,
-    mode,
-    tagAll: needsHoleTable(request, mode),
-    demand: "good",
-    callouts: calledOf(request),
-    piece: request.piece,
-  };
-}
-
-/** Lettered size of a callout's block: lines are 1.7 letters apart, and stand clear of their neighbours. */
-const [LEADING, CLEARANCE] = [1.7, 4];
-
-function planNeed({ measures }: Prepared, plan: PlanInput): PlanNeed {
-  const { body } = plan.lettering;
-  const { extent } = measures;
-  const { drawn } = plan;
-  const { callouts } = plan;
-  const heights = callouts.map(({ lines }) => lines.length * LEADING * body + CLEARANCE);
-  return {
-    drawn: { width: drawn.x1 - drawn.x0, height: drawn.y1 - drawn.y0 },
-    plate: { width: extent.x1 - extent.x0, height: extent.y1 - extent.y0 },
-    margins: once((factor: number) => chainMargins(plan, factor)),
-    callouts: {
-      width: widestCallout(callouts, body) + 4 * body,
-      height: heights.reduce((sum, height) => sum + height, 0),
-    },
-  };
-}
-
-function drawnExtent(plate: Extent, neighbours: readonly Neighbour[]): Extent {
-  const all = [plate, { x0: 0, y0: 0, x1: 0, y1: 0 }, ...neighbours.map((neighbour) => neighbour.drawn)];
-  return {
-    x0: leastOf(all.map(({ x0 }) => x0)),
-    y0: leastOf(all.map(({ y0 }) => y0)),
-    x1: greatestOf(all.map(({ x1 }) => x1)),
-    y1: greatestOf(all.map(({ y1 }) => y1)),
-  };
-}

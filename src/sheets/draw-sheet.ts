@@ -7,7 +7,6 @@ import { listed } from "../diagnostics/listed.js";
 import { servedMarks } from "../job/model/shared.js";
 import { frameOf } from "./border.js";
 import { calloutWords } from "./callouts.js";
-import { checkLines } from "./check-table.js";
 import { FOOT_GAP, type Layout, layoutsOn, PLAN_TITLE } from "./choose-layout.js";
 import { at, group, text } from "./items.js";
 import { type ChainMode, chainModes, leastModes } from "./located.js";
@@ -17,11 +16,12 @@ import type { Fullness } from "./panel.js";
 import { type Area, type Draft, startDraft, withGaps } from "./paper.js";
 import type { View } from "./plan-shapes.js";
 import { type BarePlan, type Demand, type PlanPart, putAllCallouts, putBarePlan } from "./plan-view.js";
+import { prepare } from "./prepare.js";
 import type { Prepared, SheetRequest } from "./request.js";
 import type { PaperPoint, Scene, SceneItem } from "./scene.js";
 import { type Scale, type SheetSize, sheetSizes } from "./sheet-sizes.js";
 import { documentType, statusWords } from "./status-words.js";
-import { printable, textWidth } from "./text-metrics.js";
+import { textWidth } from "./text-metrics.js";
 import { scaleWords } from "./title-block.js";
 import { type PlacedSide, titleBand, titleBaselines } from "./views.js";
 
@@ -212,30 +212,6 @@ function leastLayouts(request: Prepared, sheet: SheetSize, fullness: Fullness): 
     .filter(({ worth }) => fullness === "cut" || serves(sheet, request, worth.hole));
 }
 
-/** Without line breaks and control characters in the job's own words, and with the ledger's lines sorted once. */
-function prepare(request: SheetRequest): Prepared {
-  const { job, base } = request;
-  return {
-    ...request,
-    job: {
-      ...job,
-      title: printable(job.title),
-      owner: printable(job.owner),
-      number: printable(job.number),
-      drawnBy: printable(job.drawnBy),
-    },
-    base: { ...base, note: atMost(printable(base.note), LONGEST_NOTE) },
-    lines: checkLines(request.rows, job.unit),
-  };
-}
-
-const LONGEST_NOTE = 400;
-
-function atMost(words: string, count: number): string {
-  const characters = [...words];
-  return characters.length <= count ? words : `${characters.slice(0, count - 1).join("")}…`;
-}
-
 type Drawn = { readonly kind: "drawn"; readonly scene: Scene } | Failed;
 
 /** `plan`: what was drawn of it before its callouts found no room. */
@@ -251,7 +227,7 @@ function draw(request: Prepared, layout: Layout, demand: Demand, known: BarePlan
   if (plan.kind === "failed") return { ...plan, plan: null };
   const result = putAllCallouts(plan, demand);
   if (result.kind === "failed") return { ...result, plan };
-  const scene = finishSheet(request, layout, plan, result.unplaced);
+  const scene = finishSheet(request, layout, plan, result.unplaced.map(calloutWords));
   return scene === null ? { kind: "failed", part: "notes", plan: null } : { kind: "drawn", scene };
 }
 

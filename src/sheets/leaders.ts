@@ -4,7 +4,7 @@
  */
 
 import { greatestOf } from "../units/extremes.js";
-import type { Callout, Target } from "./callouts.js";
+import type { Callout, PhraseOf, Target } from "./callouts.js";
 import { type FreeGrid, gridOf, hasRoomFor, isGridFree } from "./free-grid.js";
 import { arrowHead, at, group, line, stroke, text } from "./items.js";
 import {
@@ -23,7 +23,7 @@ import { once } from "./once.js";
 import { type Area, type Draft, isFree } from "./paper.js";
 import { onPaper, type View } from "./plan-shapes.js";
 import type { PaperPoint, SceneItem } from "./scene.js";
-import { textWidth } from "./text-metrics.js";
+import { setWidth, textWidth } from "./text-metrics.js";
 
 /** The same in degrees from the level, in each quarter: those of drawing practice, and what is taken where these find no room. */
 const ANGLES = [45, 60, 30] as const;
@@ -41,12 +41,19 @@ const CLEARANCE = 1.3;
 /** Between two callouts, in letter heights: more than between two lines of one, so that each is read as one. */
 const APART = 1.6;
 
-/** One way of breaking the words of a callout. */
+/** One way of breaking the words of a callout. `phrases`: of each line, with what each is of. */
 interface Wrapping {
   readonly lines: readonly string[];
+  readonly phrases: readonly (readonly Told[])[];
   readonly width: number;
   readonly height: number;
   readonly longest: number;
+}
+
+/** A phrase with what it is of. */
+interface Told {
+  readonly words: string;
+  readonly of: PhraseOf;
 }
 
 /** A block and its leader; `cost` in millimetres of leader. */
@@ -69,6 +76,7 @@ interface Search {
   readonly letter: number;
   readonly worst: number;
   readonly all: boolean;
+  readonly tells: boolean;
   readonly placed: Placed[];
 }
 
@@ -96,16 +104,18 @@ export interface Ground {
   readonly draft: Draft;
   readonly obstacles: Obstacles;
   readonly grid: FreeGrid;
+  /** Each phrase is a group that tells what it is of, for a drawing that is typed on. */
+  readonly tells: boolean;
   /** A callout in letters of a height. */
   readonly worded: (letter: number) => (callout: Callout) => Worded;
 }
 
 /** What is drawn by now, to find room beside; `extensions`: whether leaders may cross extension lines. */
-export function groundOf(draft: Draft, extensions: "at a toll" | "never" = "at a toll"): Ground {
+export function groundOf(draft: Draft, extensions: "at a toll" | "never" = "at a toll", tells = false): Ground {
   const obstacles = obstaclesOf(draft.items, extensions);
   const grid = gridOf(draft.area, obstacles);
   const worded = once((letter: number) => once((callout: Callout) => wordedOf(grid, callout, letter)));
-  return { draft, obstacles, grid, worded };
+  return { draft, obstacles, grid, tells, worded };
 }
 
 /**
@@ -160,10 +170,10 @@ interface Outcome {
   readonly left: readonly Callout[];
 }
 
-function startSearch({ draft, obstacles, grid }: Ground, letter: number, worst: number, all: boolean): Search {
+function startSearch({ draft, obstacles, grid, tells }: Ground, letter: number, worst: number, all: boolean): Search {
   const block = { x: 0, y: 0, width: 0, height: 0, level: 0, elbow: 0, foot: 0 };
   const sight = { blocked: 0, at: [], tolls: [], isSeen: false };
-  return { draft, obstacles, grid, sight, block, letter, worst, all, placed: [] };
+  return { draft, obstacles, grid, sight, block, letter, worst, all, tells, placed: [] };
 }
 
 function placeInTurn(search: Search, view: View, callouts: readonly Worded[]): Outcome {
@@ -182,26 +192,32 @@ function placeOne(search: Search, view: View, { callout, wrappings }: Worded): b
   }));
   const found = wrappings.length === 0 ? null : findPlace(search, targets, wrappings);
   if (found === null) return false;
-  const made = drawPlace(found, search.letter);
+  const made = drawPlace(found, search.letter, search.tells ? callout.about.tag : null);
   addObstacle(search.obstacles, made.item);
   search.placed.push(made);
   return true;
 }
 
 /** As it is given, and with each phrase on its own line. */
-function wrappingsOf({ lines }: Callout, letter: number): readonly Wrapping[] {
-  const whole = wrappingOf(
-    lines.map((phrases) => phrases.join(" ")),
-    letter,
+function wrappingsOf({ lines, about }: Callout, letter: number): readonly Wrapping[] {
+  const told = lines.map((phrases, i) =>
+    phrases.map((words, k): Told => ({ words, of: about.lines[i]?.[k] ?? "nothing" })),
   );
-  return lines.every(({ length }) => length === 1) ? [whole] : [whole, wrappingOf(lines.flat(), letter)];
+  const whole = wrappingOf(told, letter);
+  const isWhole = lines.every(({ length }) => length === 1);
+  return isWhole ? [whole] : [whole, wrappingOf(each(told.flat()), letter)];
 }
 
-function wrappingOf(lines: readonly string[], letter: number): Wrapping {
+function each<T>(items: readonly T[]): readonly (readonly T[])[] {
+  return items.map((item) => [item]);
+}
+
+function wrappingOf(phrases: Wrapping["phrases"], letter: number): Wrapping {
+  const lines = phrases.map((line) => line.map(({ words }) => words).join(" "));
   const widths = lines.map((words) => textWidth(words, letter));
   const width = greatestOf(widths);
   const height = letter + (lines.length - 1) * letter * LEADING;
-  return { lines, width, height, longest: widths.indexOf(width) };
+  return { lines, phrases, width, height, longest: widths.indexOf(width) };
 }
 
 function findPlace(search: Search, targets: readonly Target[], wrappings: readonly Wrapping[]): Place | null {
@@ -408,15 +424,30 @@ function runsThrough(from: PaperPoint, to: PaperPoint, { x0, y0, x1, y1 }: Area)
   return Math.max(0, Math.min(a, b), Math.min(c, d)) < Math.min(1, Math.max(a, b), Math.max(c, d));
 }
 
-function drawPlace({ tip, dx, dy, block, wrapping: { lines } }: Place, letter: number): Placed {
+/** `tag` null: the callout tells nobody what it is of. */
+function drawPlace({ tip, dx, dy, block, wrapping }: Place, letter: number, tag: string | null): Placed {
   const { x, y, width, height, level } = block;
   const elbow = at(block.elbow, level);
   const foot = at(block.foot, level);
-  const words = lines.map((words, i) => text("note", words, at(x, y + height - letter - i * letter * LEADING), letter));
+  const baseline = (i: number) => at(x, y + height - letter - i * letter * LEADING);
+  const words =
+    tag === null
+      ? wrapping.lines.map((line, i) => text("note", line, baseline(i), letter))
+      : wrapping.phrases.flatMap((phrases, i) => toldLine(phrases, baseline(i), letter, tag));
   const item = group("callout", [
     stroke("leader", line(foot, elbow), line(elbow, tip)),
     arrowHead(tip, -dx, -dy, ARROW),
     ...words,
   ]);
   return { item, tip, elbow, foot, taken: { x0: x, y0: y, x1: x + width, y1: y + height } };
+}
+
+/** A line of words, each phrase a group of its own that says what it is of. */
+function toldLine(phrases: readonly Told[], start: PaperPoint, letter: number, tag: string): readonly SceneItem[] {
+  let { x } = start;
+  return phrases.map(({ words, of }) => {
+    const item = group("callout-part", [text("note", words, at(x, start.y), letter)], { of, tag });
+    x += setWidth(`${words} `, letter, false);
+    return item;
+  });
 }

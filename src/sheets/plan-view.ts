@@ -5,7 +5,7 @@ import type { Base } from "../job/model/job.js";
 import { boltCircleOf } from "../patterns/index.js";
 import type { Hole, Plate } from "../template/model.js";
 import type { Unit } from "../units/index.js";
-import { type Callout, calloutWords } from "./callouts.js";
+import type { Callout } from "./callouts.js";
 import { putChains } from "./chains.js";
 import { putCornerNumbers } from "./corners.js";
 import { putDiagonal } from "./diagonals.js";
@@ -43,11 +43,13 @@ export interface PlanInput {
   readonly demand: Demand;
   readonly callouts: readonly Callout[];
   readonly piece: SheetPiece | null;
+  /** Callouts and neighbours are groups that tell what they are of, for a drawing that is typed on. */
+  readonly tells?: boolean;
 }
 
 /** What found no room beside the plan and has to be said in the notes; or the part for which the attempt is given up. */
 export type PlanResult =
-  | { readonly kind: "drawn"; readonly unplaced: readonly string[] }
+  | { readonly kind: "drawn"; readonly unplaced: readonly Callout[] }
   | { readonly kind: "failed"; readonly part: PlanPart };
 
 /** Chains and tags depend on lettering and scale alone, callouts on the room around the plan too. */
@@ -71,7 +73,8 @@ export function putBarePlan(draft: Draft, view: View, input: PlanInput): BarePla
   putWorkingPoint(draft, view, plate.holes, lettering, originName(input.piece));
   putDiagonal(draft, view, input);
   if (!putNames(draft, view, input) && strict) return failed("tags");
-  return { kind: "bare", draft, view, input, ground: groundOf(draft, isPart(input.piece) ? "never" : "at a toll") };
+  const ground = groundOf(draft, isPart(input.piece) ? "never" : "at a toll", input.tells);
+  return { kind: "bare", draft, view, input, ground };
 }
 
 /** Tags, joints and corners; of a part its corners first, since its bolts stand close beside them. False where a tag or a corner finds no room. */
@@ -123,7 +126,7 @@ export function putAllCallouts({ draft, view, input, ground }: BarePlan, demand:
   const { placed, left } = findCallouts(ground, view, callouts, { letters, worst, all });
   if (left.length > 0 && all) return failed("callouts");
   putAll(draft, placed);
-  return { kind: "drawn", unplaced: left.map(calloutWords) };
+  return { kind: "drawn", unplaced: left };
 }
 
 function failed(part: PlanPart): { readonly kind: "failed"; readonly part: PlanPart } {
@@ -141,7 +144,10 @@ function putShapes(draft: Draft, view: View, input: PlanInput): void {
     draft,
     group(
       "neighbours",
-      neighbours.flatMap((neighbour) => neighbourItems(view, neighbour)),
+      neighbours.flatMap((neighbour) => {
+        const items = neighbourItems(view, neighbour);
+        return input.tells === true ? [group("neighbour", items, { of: neighbour.name })] : items;
+      }),
     ),
     group("plate", [outlineItem(view, plate), ...holeItems(view, plate)]),
     ...jointItems(view, plate),

@@ -31,6 +31,18 @@ export function findThread(written: string, unit: Unit = "in"): Lookup<ThreadRow
 /** Smallest and largest size that have a thread: `1/4 to 4`, `M10 to M100`. */
 export const threadSpans = { us: spanOf(US_SIZES), metric: spanOf(INDEXES["metric coarse"]) } as const;
 
+/** Sizes of rods from 1/2 in and M12 up, as printed, smallest first: UNC with the 8UN sizes between them, metric coarse. */
+export const rodSizes: Readonly<Record<Unit, readonly string[]>> = {
+  in: sizesFrom(US_SIZES, "1/2", "in"),
+  mm: sizesFrom(INDEXES["metric coarse"], "M12", "mm"),
+};
+
+function sizesFrom({ sorted }: SizedIndex<ThreadRow>, least: string, unit: Unit): readonly string[] {
+  const from = diameterOf(least, unit) ?? 0;
+  const listed = sorted.filter(({ diameter }, at) => diameter >= from && diameter !== sorted[at - 1]?.diameter);
+  return listed.map(({ size }) => size);
+}
+
 function spanOf({ sorted }: SizedIndex<ThreadRow>): string {
   return `${sorted.at(0)?.size} to ${sorted.at(-1)?.size}`;
 }

@@ -60,7 +60,7 @@ export {
 } from "./find-placing.js";
 export { findLengthTolerance } from "./find-rod-length.js";
 export { findSection, type SectionLookup, type SectionOutline } from "./find-section.js";
-export { findThread, findThreadInSeries, threadSpans } from "./find-thread.js";
+export { findThread, findThreadInSeries, rodSizes, threadSpans } from "./find-thread.js";
 export type { HoleSpacingRow } from "./hole-spacing.js";
 export type * from "./model.js";
 export { columnAnchorage, leastRods, postDefinition } from "./osha-1926/rod-count.js";

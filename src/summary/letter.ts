@@ -105,7 +105,8 @@ function aboutWords(places: readonly { readonly mark: string }[], name: string):
   return `${marks.length === 0 ? "layout" : listed(marks, MOST_BASES)}: ${name}`;
 }
 
-function letterQuestion({ number, plainName, places, parts, past, check }: Question): LetterQuestion {
+/** A question whatever its state, as the letter puts it. */
+export function letterQuestion({ number, plainName, places, parts, past, check }: Question): LetterQuestion {
   const [first] = places;
   return {
     ...{ number, about: plainName, where: whereWords(places), said: parts.said, figures: parts.figures },

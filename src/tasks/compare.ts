@@ -2,11 +2,11 @@
 import { checkBase } from "../checks/checked.js";
 import { heldLayout } from "../checks/held.js";
 import type { Side } from "../compare/index.js";
-import { checksAsRead, compareSides, makeRodStates, startTemplateStates } from "../compare/index.js";
+import { baseAsRead, checksAsRead, compareSides, makeRodStates, startTemplateStates } from "../compare/index.js";
 import type { CompareForm } from "../formats/compare-json.js";
 import { compareForm } from "../formats/compare-json.js";
 import { makingKinds, roleOf } from "../outputs/index.js";
-import type { SignedBases, SignedState } from "../signature/index.js";
+import { type SignedBases, type SignedState, startSignedBases } from "../signature/index.js";
 import type { SummaryBase } from "../summary/model.js";
 import { summarizeCheck, summarizeJob } from "../summary/summarize.js";
 import type { BaseOptions, KnownFiles } from "./make-base.js";
@@ -14,6 +14,8 @@ import { makeBase } from "./make-base.js";
 import type { LaidOutJob } from "./number-questions.js";
 import { numberQuestions } from "./number-questions.js";
 import type { OpenedJob } from "./opened-job.js";
+import type { PackageFiles } from "./package-files.js";
+import { signingTools } from "./signed-state.js";
 
 /**
  * A job's templates as its package would hand them out; held ones are made as well, to be compared. `name` as the user named it.
@@ -42,8 +44,27 @@ export function jobSide(
   return { name, source: "job", job: summarizeJob(job), templates: states.list(), rods };
 }
 
+/** Takes a job that is a side, base by base and whole. */
+export interface TakeJob {
+  each(base: SummaryBase): void;
+  end(job: LaidOutJob): void;
+}
+
+/** Gathers a job as it would be signed; its state is null until the job has ended. */
+export function startJobState(startSha256: PackageFiles["startSha256"]): TakeJob & { state(): SignedState | null } {
+  const bases = startSignedBases({ ...signingTools(startSha256), hasPapers: false });
+  let state: SignedState | null = null;
+  return {
+    each: (base) => bases.add(baseAsRead(base)),
+    end: (job) => {
+      state = jobState(job, bases);
+    },
+    state: () => state,
+  };
+}
+
 /** A job as it would be signed; `gathered` has taken its bases. */
-export function jobState({ job, layout: rows }: LaidOutJob, gathered: SignedBases): SignedState {
+function jobState({ job, layout: rows }: LaidOutJob, gathered: SignedBases): SignedState {
   const { number, title, revision, status } = job;
   const checks = checksAsRead(rows.map((row) => summarizeCheck(row, job.unit)));
   const layoutHeld = heldLayout(rows, job.unit).reasons;

@@ -20,11 +20,14 @@ export function checkLayout(opened: OpenedJob): LaidOutJob {
   return { ...opened, layout: checkWholeJob(opened.job, opened.plan, opened.bases) };
 }
 
+/** Rows of a base that are put to the engineer of record, worst first, without numbers. */
+type AskingRows = typeof askingRows;
+
 /**
  * Runs the rules of every base once ahead for what they ask. Kept of a base are the numbers of its questions, and
  * of one whose template serves others too its failing rows meanwhile. A job that has its numbers keeps them.
  */
-export function numberQuestions(opened: OpenedJob): LaidOutJob {
+export function numberQuestions(opened: OpenedJob, rowsOf: AskingRows = askingRows): LaidOutJob {
   const { job, bases } = opened;
   const { layout } = checkLayout(opened);
   if (job.numbers !== null) return { ...opened, layout };
@@ -32,7 +35,7 @@ export function numberQuestions(opened: OpenedJob): LaidOutJob {
   const shared = new Map<string, readonly CheckRow[]>();
   for (const shaped of bases) {
     const { base } = shaped;
-    const rows = askingRows(job, shaped);
+    const rows = rowsOf(job, shaped);
     asked.addBase({ base, rows });
     if (shaped.shared !== undefined && rows.length > 0) shared.set(base.mark, rows);
   }

@@ -1,9 +1,9 @@
 /** Opening a job: what every task begins with. The job file is read once, and every fault is told at once. */
 import { ruleSeverities } from "../checks/index.js";
-import type { Finding, Outcome } from "../diagnostics/finding.js";
+import type { Finding, Outcome, Place } from "../diagnostics/finding.js";
 import { hasErrors } from "../diagnostics/finding.js";
-import type { Job, Vocabulary } from "../job/index.js";
-import { readJob } from "../job/index.js";
+import type { Base, Job, JobOptions, Memory, Vocabulary } from "../job/index.js";
+import { movedFindings, readJobParts } from "../job/index.js";
 import { isDay } from "../leaves/leaves.js";
 import { countRods } from "../patterns/index.js";
 import { makePlan } from "../plan/index.js";
@@ -11,6 +11,7 @@ import type { Inputs } from "../readers/inputs.js";
 import { placeRods } from "../rods/index.js";
 import type { ShapedBase } from "../template/index.js";
 import { makePlateShape } from "../template/index.js";
+import { baseKey } from "./base-key.js";
 import { numberQuestions } from "./number-questions.js";
 import type { OpenedJob } from "./opened-job.js";
 import { pieceMarkFaults } from "./piece-marks.js";
@@ -32,18 +33,42 @@ export interface OpenOptions {
  * date that is none: the caller's mistake, not the user's.
  */
 export function openJob(inputs: Inputs, { date }: OpenOptions): Outcome<OpenedJob> {
-  if (!isDay(date)) throw new RangeError(`${JSON.stringify(date)} is no date; allowed is an ISO date as 2026-11-24`);
-  const read = readJob(inputs, { date, vocabulary });
-  if (!read.ok) return read;
-  const many = tooManyPlaced(read.value, inputs.job);
-  if (many !== null) return { ok: false, findings: [...read.findings, many] };
-  const opened = layOut(read.value, [...read.findings, ...unwrittenLetters(read.value, inputs.job)]);
-  if (!opened.ok) return opened;
-  if (opened.value.job.sheet === null) return opened;
+  const { findings, whole } = openParts(inputs, { date });
+  if (whole === null) return { ok: false, findings };
+  const opened = { ...whole, plan: makePlan(whole.job, whole.bases) };
+  if (opened.job.sheet === null) return { ok: true, value: opened, findings };
   // numbers stand on sheets, and take room
-  const value = numberQuestions(opened.value);
+  const value = numberQuestions(opened);
   const small = sheetRoomFaults(value, placeOfSheetKey(inputs));
-  return small.length === 0 ? { ...opened, value } : { ok: false, findings: [...opened.findings, ...small] };
+  return small.length === 0 ? { ok: true, value, findings } : { ok: false, findings: [...findings, ...small] };
+}
+
+/** A job and its bases, before its layout is made. */
+export type LaidJob = Pick<OpenedJob, "job" | "bases">;
+
+/** A job as it is opened, with what is sound of it where it has faults. */
+export interface OpenedParts {
+  readonly findings: readonly Finding[];
+  /** null: something is at fault. */
+  readonly whole: LaidJob | null;
+  /** The bases that have no fault, in a job without a plan; null where head, shop or marks are at fault. Else the whole. */
+  readonly sound: LaidJob | null;
+}
+
+/** Opens a job up to its layout and the room on its sheets; `memory`: of a job that is edited. */
+export function openParts(inputs: Inputs, { date, memory }: OpenOptions & Pick<JobOptions, "memory">): OpenedParts {
+  if (!isDay(date)) throw new RangeError(`${JSON.stringify(date)} is no date; allowed is an ISO date as 2026-11-24`);
+  const { job, sound, findings } = readJobParts(inputs, { date, vocabulary, ...(memory && { memory }) });
+  if (job === null) {
+    if (sound === null) return { findings, whole: null, sound: null };
+    const laid = layOut(sound, [], { memory, isWhole: false });
+    return { findings: [...findings, ...laid.findings], whole: null, sound: laid };
+  }
+  const many = tooManyPlaced(job, inputs.job);
+  if (many !== null) return { findings: [...findings, many], whole: null, sound: null };
+  const laid = layOut(job, [...findings, ...unwrittenLetters(job, inputs.job)], { memory, isWhole: true });
+  if (!hasErrors(laid.findings)) return { findings: laid.findings, whole: laid, sound: laid };
+  return { findings: laid.findings, whole: null, sound: { ...laid, job: { ...laid.job, plan: null } } };
 }
 
 /** Most rods of a layout: each is a point to set out, and is held against those of its neighbours. */
@@ -57,22 +82,54 @@ function tooManyPlaced({ plan, bases }: Job, file: string): Finding | null {
   return { code: "too-many-rods", severity: "error", at: { file, line: 1, column: 1 }, message };
 }
 
-function layOut(job: Job, told: readonly Finding[]): Outcome<OpenedJob> {
+interface LayOptions {
+  readonly memory: Memory | undefined;
+  readonly isWhole: boolean;
+}
+
+function layOut(job: Job, told: readonly Finding[], { memory, isWhole: isComplete }: LayOptions) {
   const findings: Finding[] = [...told];
   const bases: ShapedBase[] = [];
   for (const base of job.bases) {
-    const rods = placeRods(base);
-    for (const finding of rods.findings) findings.push(finding);
-    if (!rods.ok) continue;
-    const shape = makePlateShape(job, base, rods.value);
-    for (const finding of shape.findings) findings.push(finding);
-    if (!shape.ok) continue;
-    bases.push({ base, rods: rods.value, outline: shape.value.outline.contour, shape: shape.value });
+    const shaped = memory === undefined ? shapeBase(job, base) : knownShape(job, base, memory);
+    for (const finding of shaped.findings) findings.push(finding);
+    if (shaped.value !== null) bases.push(shaped.value);
   }
-  const isWhole = !hasErrors(findings);
-  const shared = shareTemplates(job, bases, { isWhole });
-  for (const finding of [...shared.findings, ...pieceMarkFaults(shared.value.bases)]) findings.push(finding);
-  if (hasErrors(findings)) return { ok: false, findings };
-  const { value } = shared;
-  return { ok: true, value: { ...value, plan: makePlan(value.job, value.bases) }, findings };
+  const isWhole = isComplete && !hasErrors(findings);
+  const shared = shareTemplates(job, bases, { isWhole, memory });
+  const ofPieces = pieceMarkFaults(shared.value.bases);
+  for (const finding of [...shared.findings, ...ofPieces]) findings.push(finding);
+  return { ...shared.value, findings };
+}
+
+function shapeBase(job: Job, base: Base): Shaped {
+  const rods = placeRods(base);
+  if (!rods.ok) return { value: null, findings: rods.findings };
+  const shape = makePlateShape(job, base, rods.value);
+  const findings = [...rods.findings, ...shape.findings];
+  if (!shape.ok) return { value: null, findings };
+  return { value: { base, rods: rods.value, outline: shape.value.outline.contour, shape: shape.value }, findings };
+}
+
+interface Shaped {
+  readonly value: ShapedBase | null;
+  readonly findings: readonly Finding[];
+}
+
+/** As it was made for the same base, wherever that stood. */
+function knownShape(job: Job, base: Base, memory: Memory): Shaped {
+  const key = baseKey(job, base, memory);
+  const known = memory.known<Shaped & { readonly at: Place }>("shape", key);
+  const moved = known === undefined ? null : movedFindings(known.findings, placed(known.at), placed(base.place));
+  if (known === undefined || moved === null || moved.length !== known.findings.length) {
+    const made = shapeBase(job, base);
+    memory.keep("shape", key, { ...made, at: base.place });
+    return made;
+  }
+  if (known.value === null || known.value.base === base) return { value: known.value, findings: moved };
+  return { value: { ...known.value, base }, findings: moved };
+}
+
+function placed({ path = "", line = 0 }: Place) {
+  return { path, line };
 }

@@ -42,7 +42,7 @@ export function writeJobAgain(own: Uint8Array, name: string, reading: SheetReadi
 }
 
 /** What is asked, and cells at fault, for which the job may say what is meant; each cause once. */
-function openQuestions({ form, findings }: SheetReading): readonly ReadAsQuestion[] {
+export function openQuestions({ form, findings }: SheetReading): readonly ReadAsQuestion[] {
   const ofCells = findings.filter(
     ({ severity, at, code }) => severity === "error" && at.cell !== undefined && !OF_COLUMNS.has(code),
   );

@@ -7,11 +7,12 @@ import { checkAlone } from "../checks/checked.js";
 import type { OpenQuestion } from "../checks/release.js";
 import type { Finding, Place } from "../diagnostics/finding.js";
 import { hasErrors, placeWords } from "../diagnostics/finding.js";
-import type { Job } from "../job/index.js";
+import type { Job, Memory } from "../job/index.js";
 import { isShared, markKey } from "../job/index.js";
 import type { HoldingBases, ShapedBase, SharedTemplate, TemplateSet } from "../template/index.js";
 import { equalSets, givenSets, plateDifference, plateKey, withTemplate } from "../template/index.js";
 import { groupBy } from "../units/group-by.js";
+import { baseKey } from "./base-key.js";
 import type { WithShares } from "./count-templates.js";
 import { countTemplates } from "./count-templates.js";
 import { sheetKey } from "./sheet-key.js";
@@ -26,12 +27,12 @@ export interface SharedJob {
 export function shareTemplates(
   job: Job,
   bases: readonly ShapedBase[],
-  { isWhole }: { readonly isWhole: boolean },
+  { isWhole, memory }: { readonly isWhole: boolean; readonly memory?: Memory | undefined },
 ): SharedJob {
   const sets = job.merge === "auto" && isWhole ? equalSets(job, bases) : givenSets(bases);
   const counted = countTemplates(job, withSets(bases, sets), { isWhole });
   if (sets.length === 0 || hasErrors(counted.findings)) return counted;
-  const proofs = proveSets(counted.value);
+  const proofs = proveSets(counted.value, memory);
   const findings = [...counted.findings, ...proofs.flatMap(({ fault }) => fault ?? [])];
   return { value: { job: counted.value.job, bases: withProofs(counted.value.bases, proofs) }, findings };
 }
@@ -54,25 +55,42 @@ interface Proof {
   readonly fault: Finding | null;
 }
 
-function proveSets({ job, bases }: SharedJob["value"]): readonly Proof[] {
+function proveSets({ job, bases }: SharedJob["value"], memory?: Memory): readonly Proof[] {
   const shared = bases.filter(({ base }) => isShared(base));
-  return [...groupBy(shared, ({ base }) => base.template.mark).values()].map((set) => proveSet(job, set));
+  return [...groupBy(shared, ({ base }) => base.template.mark).values()].map((set) => proveSet(job, set, memory));
 }
 
-/** Goes through the bases one by one: of their plates that of the first alone is kept meanwhile. */
-function proveSet(job: Job, members: readonly ShapedBase[]): Proof {
+/** What of a checked base its template hangs on; its plate is not kept. */
+interface ProvedBase {
+  readonly plate: string;
+  readonly sheet: string;
+  readonly open: readonly OpenQuestion[];
+  readonly held: readonly string[];
+}
+
+function proveBase(job: Job, each: ShapedBase): ProvedBase {
+  const checked = checkAlone(job, each);
+  const plate = plateKey(checked.plate, each.base.template.use);
+  return { plate, sheet: sheetKey(checked), open: checked.open, held: checked.held };
+}
+
+function knownProof(job: Job, each: ShapedBase, memory: Memory): ProvedBase {
+  return memory.recall("proof", baseKey(job, each.base, memory), () => proveBase(job, each));
+}
+
+/** Goes through the bases one by one: no plate is kept meanwhile. */
+function proveSet(job: Job, members: readonly ShapedBase[], memory?: Memory): Proof {
   const reasons = new Map<string, readonly string[]>();
   const sheetOf = new Map<string, string>();
   const open: OpenQuestion[] = [];
   let [first, fault]: [First | null, Finding | null] = [null, null];
   for (const each of members) {
-    const checked = checkAlone(job, each);
-    const key = plateKey(checked.plate, each.base.template.use);
-    first ??= { checked, key };
-    if (key !== first.key) fault ??= differs(first.checked, checked);
-    for (const question of checked.open) open.push(question);
-    if (checked.held.length > 0) reasons.set(each.base.mark, checked.held);
-    sheetOf.set(each.base.mark, sheetKey(checked));
+    const proved = memory === undefined ? proveBase(job, each) : knownProof(job, each, memory);
+    first ??= { shaped: each, key: proved.plate };
+    if (proved.plate !== first.key) fault ??= differs(checkAlone(job, first.shaped), checkAlone(job, each));
+    for (const question of proved.open) open.push(question);
+    if (proved.held.length > 0) reasons.set(each.base.mark, proved.held);
+    sheetOf.set(each.base.mark, proved.sheet);
   }
   const sheets = [...groupBy(sheetOf.keys(), (mark) => sheetOf.get(mark)).values()];
   const shared = { held: holdingBases(reasons), heldBy: [...reasons.keys()], open, sheets };
@@ -86,7 +104,7 @@ function holdingBases(reasonsOf: ReadonlyMap<string, readonly string[]>): readon
 }
 
 interface First {
-  readonly checked: CheckedBase;
+  readonly shaped: ShapedBase;
   readonly key: string;
 }
 

@@ -13,6 +13,7 @@ import { makePackageInParts } from "../../src/tasks/package.js";
 import { measureAllFits } from "./fits.js";
 import { makeInputs, makeScheduleInputs } from "./jobs.js";
 import { measureLayout } from "./layout.js";
+import { measureLive } from "./live.js";
 import { type Measure, timed } from "./measure.js";
 import { measureProbability } from "./probability.js";
 import { measureProof } from "./proof.js";
@@ -197,6 +198,12 @@ function alignedTable(rows: readonly (readonly string[])[]): string[] {
 /** `npm run bench -- sheets` prints the rows of the sheets alone, and leaves the results as they are. */
 if (process.argv[2] === "sheets") {
   process.stdout.write(tableOf(await measureSheets()));
+  process.exit();
+}
+
+/** `npm run bench -- live` prints the rows of a job that is edited alone, and leaves the results as they are. */
+if (process.argv[2] === "live") {
+  process.stdout.write(tableOf([...measureLive()]));
   process.exit();
 }
 

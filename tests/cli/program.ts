@@ -19,7 +19,7 @@ import { runProgram as runInShell } from "../../src/cli/run.js";
 import type { ExitCode, Output, Shell } from "../../src/cli/shell.js";
 
 /** The built program. */
-const MAIN = fileURLToPath(new URL("../../dist/bin/rodplate.js", import.meta.url));
+export const MAIN = fileURLToPath(new URL("../../dist/bin/rodplate.js", import.meta.url));
 
 /** A new, empty folder for one test, named as a process in it sees it. */
 export function newFolder(): string {

@@ -1,8 +1,9 @@
 /** Makes README's pictures of a sample's set anew, in shades of grey, small. Needs poppler (pdftotext, pdftoppm). */
 import { execFileSync } from "node:child_process";
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { createServer } from "node:http";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { extname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { crc32, deflateSync } from "node:zlib";
 
@@ -47,7 +48,32 @@ for (const { name, words, width } of PICTURES) {
 }
 writeFileSync(join(docs, "package.png"), packagePicture());
 console.log("docs/package.png");
+await pagePicture();
 rmSync(folder, { recursive: true });
+
+/** The page with a base of eight rods, as a browser shows it from the built files; needs Chromium or Chrome. */
+async function pagePicture() {
+  const { chromium } = await import("playwright-core");
+  const built = join(root, "dist", "page");
+  const types = { ".html": "text/html", ".js": "text/javascript", ".css": "text/css", ".svg": "image/svg+xml" };
+  const server = createServer((request, response) => {
+    const path = join(built, request.url === "/" ? "index.html" : request.url.split("?")[0]);
+    if (!path.startsWith(built) || !existsSync(path)) return response.writeHead(404).end();
+    return response.writeHead(200, { "content-type": types[extname(path)] ?? "" }).end(readFileSync(path));
+  }).listen(0, "127.0.0.1");
+  await new Promise((done) => server.once("listening", done));
+  const executablePath = process.env.RODPLATE_CHROMIUM ?? "/usr/bin/chromium";
+  const browser = await chromium.launch({ executablePath, args: ["--no-sandbox"] });
+  const page = await browser.newPage({ viewport: { width: 1280, height: 800 }, colorScheme: "light" });
+  await page.goto(`http://127.0.0.1:${server.address().port}/`);
+  await page.getByRole("button", { name: "Open sample packing-hall" }).click();
+  await page.getByRole("list", { name: "Bases" }).getByRole("button", { name: /^B9/ }).click();
+  await page.getByRole("img", { name: /^Template T9/ }).waitFor();
+  await page.screenshot({ path: join(docs, "page.jpg"), type: "jpeg", quality: 72 });
+  await browser.close();
+  server.close();
+  console.log("docs/page.jpg");
+}
 
 /** First pages as their readers open them, side by side: checker, table operator, rod shop, field, engineer. */
 function packagePicture() {

@@ -1,6 +1,9 @@
 /** A base as written -> the whole base, with every fault that can be told of it in one run. */
 import type { Finding } from "../../diagnostics/finding.js";
 import type { SourceDocument, WithFindings } from "../document.js";
+import { placeOf } from "../document.js";
+import type { Memory } from "../memory.js";
+import { movedFindings, writingOf } from "../memory.js";
 import type { Base } from "../model/job.js";
 import { parseForgiving } from "../schema/forgiving.js";
 import type { JobSchemas } from "../schema/job.js";
@@ -12,12 +15,38 @@ export interface WrittenBase extends SourceDocument {
   readonly lacks?: boolean;
 }
 
-/** The base as written -> the whole base, or null where its faults leave none. */
+/** The base as written -> the whole base, or null where its faults leave none; one that the memory knows is told of its place. */
 export function completeBase(
   document: WrittenBase,
   schema: JobSchemas["base"],
   beside: BaseSources,
+  memory?: Memory,
 ): WithFindings<Base | null> {
+  if (memory === undefined) return readBase(document, schema, beside);
+  const { unit, editions, grades } = beside;
+  const around = memory.short(JSON.stringify([unit, editions, grades, document.lacks === true]));
+  const key = `${around} ${writingOf(document.root)}`;
+  const known = memory.known<KnownBase>("base", key);
+  const at = { path: document.path, line: document.root.place.line };
+  const found = known === undefined ? null : movedBase(known, at, document);
+  const made = found ?? readBase(document, schema, beside);
+  memory.keep<KnownBase>("base", key, { ...made, at });
+  return made;
+}
+
+interface KnownBase extends WithFindings<Base | null> {
+  readonly at: { readonly path: string; readonly line: number };
+}
+
+/** null where what was found of it cannot be told of another place. */
+function movedBase({ value, findings, at: then }: KnownBase, at: KnownBase["at"], document: SourceDocument) {
+  const moved = movedFindings(findings, then, at);
+  if (moved === null) return null;
+  const isThere = value === null || (then.path === at.path && then.line === at.line);
+  return { value: isThere ? value : { ...value, place: placeOf(document, []) }, findings: moved };
+}
+
+function readBase(document: WrittenBase, schema: JobSchemas["base"], beside: BaseSources): WithFindings<Base | null> {
   const { data, pruned, findings: parsed } = parseForgiving(schema, document, standIns());
   const findings = document.lacks ? parsed.filter(isTrueOfPart) : parsed;
   if (data === null) return { value: null, findings };

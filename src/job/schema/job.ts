@@ -19,6 +19,7 @@ import type { Length, Unit } from "../../units/index.js";
 import { parseLength } from "../../units/index.js";
 import { parseQuestionNumber, questionNumber } from "../model/register.js";
 import { SHEET_NAMES } from "../model/sheet-names.js";
+import { answerFields } from "./answer-fields.js";
 import { budgetBlock } from "./budget.js";
 
 import { siteShape, siteShapeUnread, tableChoice } from "./plan.js";
@@ -201,9 +202,7 @@ function answerBlock(unit: Unit, rules: readonly string[]) {
         })
         .describe("Rule that asked, as the question names it; omitted where its number is given.")
         .optional(),
-      by: textLeaf("Who answered, or accepts.", 80),
-      date: dateLeaf("Day of the answer."),
-      text: textLeaf("The answer.", 400),
+      ...answerFields,
       subject: textLeaf(
         "Subject of the question, as the ledger gives it; omitted: every subject of the rule.",
         80,

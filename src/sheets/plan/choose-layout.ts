@@ -181,6 +181,14 @@ function spacingInLabels(figures: readonly BaseFigure[], label: Point, besides: 
   return usualSpacing(figures.map(({ placed: { workingPoint: at } }) => ({ x: at.x / x, y: at.y / y })));
 }
 
+/** A screen shows labels a little farther apart than the least that paper has. */
+const ROOMY = 1.1;
+
+/** The least scale at which letters of this height can stand beside most bases; 0 where there are not two of them. */
+export function readableFactor(request: PlanRequest, figures: readonly BaseFigure[], letter: number): number {
+  return (ROOMY * letter) / spacingInLabels(figures, usualLabel(request, figures), LEAST);
+}
+
 /** Sets the tables without drawing anything. */
 function tryOut(request: PlanRequest, layout: PlanLayout, flow: Flow): Trial {
   const { sheet, tiles } = layout.arrangement;

@@ -68,6 +68,18 @@ export function arrangePlan(
   return { sheet, scale, margins, spans, tiles: tiles.toSorted(fromNorthWest), fits };
 }
 
+/** The whole plan at a scale, as one part. */
+export function arrangeWhole(
+  request: PlanRequest,
+  figures: readonly BaseFigure[],
+  sheet: SheetSize,
+  scale: Scale,
+): Arrangement {
+  const { box, spans } = contentOf(request, sheet, scale);
+  const margins = marginsOf(request.plan, sheet.lettering, false);
+  return { sheet, scale, margins, spans, tiles: [{ region: box, window: box, figures }], fits: true };
+}
+
 function fromNorthWest({ region: a }: Tile, { region: b }: Tile): number {
   return b.y1 - a.y1 || a.x0 - b.x0;
 }

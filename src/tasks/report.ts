@@ -1,4 +1,4 @@
-/** What the terminal shows of a build: a screen of the whole job, every row of it, or some of its bases with all their values. */
+/** What is told in text of a build: a screen of the whole job, every row of it, or some of its bases with all their values. */
 import { CAUTIONS, CAUTIONS_IN_SHORT } from "../checks/cautions.js";
 import { NOT_CHECKED_AT_ALL } from "../checks/index.js";
 import { counted } from "../checks/words.js";
@@ -18,9 +18,7 @@ import {
 import type { Job } from "../job/model/job.js";
 import type { SummaryQuestion, UnusedSummaryAnswer } from "../summary/model.js";
 import type { Question } from "../summary/questions.js";
-import type { BaseInParts, PackageRest } from "../tasks/package.js";
-import type { Shell } from "./shell.js";
-import { hasColor, widthOf } from "./shell.js";
+import type { BaseInParts, PackageRest } from "./package.js";
 
 /** What is shown of a build, gathered base by base so that no base has to stay in memory. */
 export interface Report {
@@ -67,11 +65,14 @@ export interface ReportChoice {
   readonly rest: readonly string[];
 }
 
+/** Columns to write for, and whether words may be coloured. */
+export type ReportWidth = Pick<LedgerTextOptions, "width" | "color">;
+
 /** Starts without a base. */
-export function startReport(job: Job, shell: Shell, choice: ReportChoice): Report {
+export function startReport(job: Job, { width, color }: ReportWidth, choice: ReportChoice): Report {
   const { only, all, rest } = choice;
   const options: LedgerTextOptions = {
-    ...{ unit: job.unit, width: widthOf(shell), color: hasColor(shell), all, telling: only !== null },
+    ...{ unit: job.unit, width, color, all, telling: only !== null },
   };
   const isScreen = only === null && !all;
   const shown = startShown(options);

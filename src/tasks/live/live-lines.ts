@@ -1,0 +1,49 @@
+/** Rows of one base as lines: those that say the same of several holes are one. */
+import type { Unchecked } from "../../checks/missing-keys.js";
+import { startMissingKeys } from "../../checks/missing-keys.js";
+import type { CheckRow } from "../../checks/model.js";
+import { subjectWords } from "../../checks/words.js";
+import { alikeRows } from "../../sheets/check-table.js";
+import type { SummaryHole } from "../../summary/model.js";
+import { groupBy } from "../../units/group-by.js";
+import type { Unit } from "../../units/index.js";
+import { liveCheck } from "./live-check.js";
+import type { LiveLine } from "./model.js";
+
+/** In the order of the rows, which are worst first. */
+export function liveLines(rows: readonly CheckRow[], holes: readonly SummaryHole[], unit: Unit): readonly LiveLine[] {
+  const tags = new Set(holes.map(({ tag }) => tag));
+  return alikeRows(rows, unit).map((own): LiveLine => {
+    const subjects = own.map(({ subject }) => subject);
+    return {
+      ...{ subjects, check: liveCheck(own[0], unit), where: subjectWords(subjects), notes: notesOf(own) },
+      tags: [...new Set(subjects.flatMap((subject) => tagsIn(subject, tags)))],
+    };
+  });
+}
+
+/** Keys that this base alone lacks. */
+export function uncheckedOf(rows: readonly CheckRow[]): Unchecked {
+  const missing = startMissingKeys();
+  missing.add(rows);
+  return missing.list();
+}
+
+/** `A1` of `top of A1`, both of `A1-A2`; a tag that is part of a longer word is none. */
+function tagsIn(subject: string, tags: ReadonlySet<string>): readonly string[] {
+  if (tags.has(subject)) return [subject];
+  return subject.split(/[\s,;:/()-]+/).filter((word) => tags.has(word));
+}
+
+function notesOf(rows: readonly CheckRow[]): LiveLine["notes"] {
+  const byNote = [
+    ...groupBy(
+      rows.filter(({ note }) => note !== ""),
+      ({ note }) => note,
+    ),
+  ];
+  return byNote.map(([note, own]) => ({
+    note,
+    where: own.length === rows.length ? "" : subjectWords(own.map(({ subject }) => subject)),
+  }));
+}

@@ -1,0 +1,110 @@
+/** Long work on the page: how far it is, with a way to give it up; why nothing came of it; or what did. */
+import type { JSX } from "preact";
+import { useActions, usePart } from "../app/page.js";
+import type { TaskKind } from "../engine/task-model.js";
+import type { Work } from "../state/work.js";
+
+/** The last work of a kind; `what` follows "Making", as `the package`. */
+export function WorkShown<K extends TaskKind>({
+  kind,
+  doing,
+  children,
+}: {
+  readonly kind: K;
+  /** What goes on, as `Making the package`. */
+  readonly doing: string;
+  readonly children: (done: Extract<Work<K>, { kind: "done" }>) => JSX.Element;
+}): JSX.Element | null {
+  const work = useWork(kind);
+  const { putAway } = useActions();
+  if (work === null) return null;
+  switch (work.kind) {
+    case "running":
+      return <Running doing={doing} work={work} onGiveUp={() => putAway(kind)} />;
+    case "refused":
+      return <Refusal why={work.why} />;
+    case "fault":
+      return (
+        <div role="alert" class="refusal">
+          <p class="fault">This is a fault of the program, not of what you gave it.</p>
+          <pre>{work.fault}</pre>
+        </div>
+      );
+    case "done":
+      return children(work as Extract<Work<K>, { kind: "done" }>);
+  }
+}
+
+/** The last work of a kind; null: there is none. */
+export function useWork<K extends TaskKind>(kind: K): Work<K> | null {
+  return usePart((state): Work<K> | null => (state.works[kind] as Work<K> | undefined) ?? null);
+}
+
+function Running({
+  doing,
+  work: { progress },
+  onGiveUp,
+}: {
+  readonly doing: string;
+  readonly work: Extract<Work<TaskKind>, { kind: "running" }>;
+  readonly onGiveUp: () => void;
+}): JSX.Element {
+  const share = progress === null ? 0 : Math.floor((100 * progress.done) / Math.max(1, progress.of));
+  return (
+    <div class="running">
+      <p>{doing}</p>
+      <progress
+        aria-label={doing}
+        max={progress?.of ?? 1}
+        value={progress?.done}
+        aria-valuetext={progress === null ? "begun" : `${share} %, ${progress.what}`}
+      />
+      <p class="soft what">{progress === null ? "reading what is needed" : progress.what}</p>
+      <button type="button" onClick={onGiveUp}>
+        Give it up
+      </button>
+    </div>
+  );
+}
+
+/** Every cause, a line each. */
+export function Refusal({ why }: { readonly why: readonly string[] }): JSX.Element {
+  return (
+    <div role="alert" class="refusal">
+      <p class="fault">
+        <strong>Nothing came of it.</strong> {why.length === 1 ? "This stands in the way:" : "These stand in the way:"}
+      </p>
+      <ul>
+        {why.map((each, i) => (
+          <li key={i}>{each}</li>
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+/** What is said beside an answer: warnings, and where something comes from. */
+export function Said({ lines }: { readonly lines: readonly string[] }): JSX.Element | null {
+  if (lines.length === 0) return null;
+  return (
+    <ul class="said" aria-label="Remarks">
+      {lines.map((line, i) => (
+        <li key={i}>{line}</li>
+      ))}
+    </ul>
+  );
+}
+
+/** The sentence that answers the question. */
+export function Verdict({ isBad, sentence }: { readonly isBad: boolean; readonly sentence: string }): JSX.Element {
+  return (
+    <p class={`verdict${isBad ? " bad" : ""}`} role="status">
+      {sentence}
+    </p>
+  );
+}
+
+/** Says that the job was changed since this was made. */
+export function OfBefore(): JSX.Element {
+  return <p class="of-before">The job was changed since: what stands here is of before. Make it again.</p>;
+}

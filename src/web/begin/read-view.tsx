@@ -1,0 +1,178 @@
+/** A schedule as it was sent: what is asked of it and answered at one side, every cell and what it was taken as at the other. */
+import type { JSX } from "preact";
+import { useEffect, useMemo, useRef, useState } from "preact/hooks";
+import { counted } from "../../checks/words.js";
+import type { Finding } from "../../diagnostics/finding.js";
+import { gatherFindings } from "../../diagnostics/gather.js";
+import { readable } from "../../diagnostics/printable.js";
+import { unitWord } from "../../formats/read-as-form.js";
+import { useActions } from "../app/page.js";
+import type { ReadAnswer } from "../engine/task-model.js";
+import type { SheetBeingRead } from "../state/beginning.js";
+import { Questions } from "./read-questions.js";
+import { readRows, sheetPrefix } from "./read-rows.js";
+import type { Sought } from "./read-table.js";
+import { ReadTable } from "./read-table.js";
+import { TakeBases } from "./take-bases.js";
+
+/** The sheet that is read. */
+export function ReadView({ sheet, given, going, found, refused }: SheetBeingRead): JSX.Element {
+  const { begin, stopReading } = useActions();
+  const rows = useMemo(() => (found === null ? [] : readRows(found)), [found]);
+  const writtenIn = useMemo(() => new Map(rows.map(({ cell, written }) => [cell, written])), [rows]);
+  const [sought, seek] = useState<Sought>({ filter: "all", words: "" });
+  const place = useRef<HTMLElement>(null);
+  useNextInFocus(place, found);
+  const show = (cell: string): void => seek({ filter: "all", words: cell });
+  return (
+    <section class="read-as" aria-labelledby="read-title" aria-busy={going !== null} ref={place}>
+      <div class="asking">
+        <h2 id="read-title">
+          <bdi>{readable(sheet.name)}</bdi>, as it is read
+        </h2>
+        <p class="soft standing" role="status">
+          {going === null ? standingWords(found) : `Reading: ${going.what}`}
+        </p>
+        <p class="row">
+          {going !== null && (
+            <>
+              <progress max={going.of} value={going.done} aria-label="Reading" />
+              <button type="button" onClick={stopReading}>
+                Stop reading
+              </button>
+            </>
+          )}
+          <button type="button" onClick={() => begin({ kind: "choice" })}>
+            Put this sheet away
+          </button>
+        </p>
+        <Refusals refused={refused} hasAnswers={given.length > 0} />
+        {found !== null && (
+          <>
+            <Questions
+              questions={found.questions}
+              unit={found.unit}
+              prefix={sheetPrefix(found.form)}
+              writtenIn={writtenIn}
+              show={show}
+            />
+            <Told found={found} show={show} />
+          </>
+        )}
+        <Answered given={given} />
+        {found !== null && <TakeBases found={found} sheetName={sheet.name} isBusy={going !== null} />}
+      </div>
+      {found !== null && found.form.entries.length > 0 && (
+        <ReadTable rows={rows} headings={found.headings} sought={sought} seek={seek} />
+      )}
+    </section>
+  );
+}
+
+function standingWords(found: ReadAnswer | null): string {
+  if (found === null) return "Not read.";
+  const { baseCount, questions, unit, unitBecause, form } = found;
+  const sheet = form.sheet === "" ? "" : `Sheet ${form.sheet}. `;
+  const lengths = unit === null ? "" : `, bare numbers in ${unitWord(unit)} (${unitBecause})`;
+  const open = questions.length === 0 ? "nothing is open" : `${counted(questions.length, "question")} open`;
+  return readable(`${sheet}${counted(baseCount, "base")}${lengths}; ${open}.`);
+}
+
+/** Where what was answered is asked no longer, the next question has the keyboard, or what follows when none is left. */
+function useNextInFocus(place: { readonly current: HTMLElement | null }, found: ReadAnswer | null): void {
+  useEffect(() => {
+    const { activeElement } = document;
+    if (found === null || (activeElement !== null && activeElement !== document.body)) return;
+    place.current?.querySelector<HTMLElement>(".question legend, .take input")?.focus();
+  }, [found, place]);
+}
+
+function Refusals({ refused, hasAnswers }: { readonly refused: readonly string[]; readonly hasAnswers: boolean }) {
+  if (refused.length === 0) return null;
+  return (
+    <div class="refusals" role="alert">
+      <h3>{hasAnswers ? "It cannot be read with these answers" : "It cannot be read"}</h3>
+      {refused.slice(0, 12).map((why) => (
+        <p key={why} class="fault">
+          {why}
+        </p>
+      ))}
+      {hasAnswers && <p>Take the last answer back, below.</p>}
+    </div>
+  );
+}
+
+const MOST_CAUSES = 40;
+const MOST_CELLS = 8;
+
+/** Faults and doubts that no question asks about, each cause once. */
+function Told({ found, show }: { readonly found: ReadAnswer; show(cell: string): void }): JSX.Element | null {
+  const { findings, questions, form } = found;
+  const prefix = sheetPrefix(form);
+  const isAsked = ({ severity, message }: Finding): boolean =>
+    severity === "error" && questions.some(({ text }) => text.endsWith(message));
+  const causes = gatherFindings(findings).filter(({ first }) => !isAsked(first));
+  if (causes.length === 0) return null;
+  return (
+    <details class="told" open>
+      <summary>At fault or doubtful in the sheet ({causes.length})</summary>
+      <ul>
+        {causes.slice(0, MOST_CAUSES).map(({ first, all, subject }) => (
+          <li key={`${first.code} ${first.message} ${first.at.cell ?? ""}`}>
+            <span class={first.severity === "error" ? "state held" : "state asked"}>
+              {first.severity === "error" ? "at fault" : "doubtful"}
+            </span>{" "}
+            {subject === "" ? "" : `${readable(subject)}: `}
+            {readable(first.message)}
+            {first.hint === undefined ? "" : ` (${readable(first.hint)})`}{" "}
+            <CellButtons cells={all.flatMap(({ at }) => at.cell ?? [])} prefix={prefix} show={show} />
+          </li>
+        ))}
+      </ul>
+      {causes.length > MOST_CAUSES && <p class="soft">and {causes.length - MOST_CAUSES} more</p>}
+    </details>
+  );
+}
+
+/** Places in the sheet that lead to their rows. */
+function CellButtons({
+  cells,
+  prefix,
+  show,
+}: {
+  readonly cells: readonly string[];
+  readonly prefix: string;
+  show(cell: string): void;
+}): JSX.Element {
+  const bare = cells.map((cell) => (cell.startsWith(prefix) ? cell.slice(prefix.length) : cell));
+  return (
+    <span class="told-cells">
+      {bare.slice(0, MOST_CELLS).map((cell) => (
+        <button key={cell} type="button" class="quiet" onClick={() => show(cell)}>
+          {cell}
+        </button>
+      ))}
+      {bare.length > MOST_CELLS && <span class="soft">and {bare.length - MOST_CELLS} more</span>}
+    </span>
+  );
+}
+
+function Answered({ given }: Pick<SheetBeingRead, "given">): JSX.Element | null {
+  const { takeBack } = useActions();
+  if (given.length === 0) return null;
+  return (
+    <details class="answered" open>
+      <summary>Answered ({given.length})</summary>
+      <ol>
+        {given.map(({ asked, said }, index) => (
+          <li key={`${index} ${asked}`}>
+            <span class="soft">{readable(asked)}</span> <bdi>{readable(said)}</bdi>{" "}
+            <button type="button" class="quiet" onClick={() => void takeBack(index)}>
+              Take back<span class="for-readers"> answer {index + 1}</span>
+            </button>
+          </li>
+        ))}
+      </ol>
+    </details>
+  );
+}

@@ -1,0 +1,20 @@
+/** What a comparison answers. */
+import type { AnswerFile } from "./answer-file.js";
+import type { AnswerTable } from "./answer-table.js";
+
+/** The answer sheet of a comparison. */
+export interface CompareAnswer {
+  readonly sentence: string;
+  readonly isBad: boolean;
+  /** Job, revision and status of both. */
+  readonly sides: readonly string[];
+  readonly templates: AnswerTable;
+  readonly rods: AnswerTable | null;
+  /** What the words of the tables mean. */
+  readonly meanings: readonly (readonly [string, string])[];
+  /** Signatures of the old one, for the new one. */
+  readonly signatures: readonly { readonly isVoid: boolean; readonly lines: readonly string[] }[];
+  readonly said: readonly string[];
+  readonly text: string;
+  readonly files: readonly AnswerFile[];
+}

@@ -1,0 +1,28 @@
+import type { Scene } from "../../sheets/scene.js";
+import type { AnswerFile } from "./answer-file.js";
+import type { AnswerTable, RowState } from "./answer-table.js";
+
+/** The answer sheet of a survey. */
+export interface SurveyAnswer {
+  readonly sentence: string;
+  readonly totals: string;
+  readonly isOutside: boolean;
+  readonly read: readonly string[];
+  readonly groups: AnswerTable;
+  readonly each: readonly SurveyedGroup[];
+  readonly lineChecks: AnswerTable;
+  readonly rest: readonly (readonly [string, readonly string[]])[];
+  readonly cautions: readonly string[];
+  readonly said: readonly string[];
+  readonly files: readonly AnswerFile[];
+}
+
+/** One group with what is behind its verdicts; `sheet` null where it plainly fits and not every sheet was asked for. */
+export interface SurveyedGroup {
+  readonly name: string;
+  readonly state: RowState;
+  readonly lines: readonly string[];
+  readonly rods: AnswerTable;
+  readonly checks: AnswerTable;
+  readonly sheet: Scene | null;
+}

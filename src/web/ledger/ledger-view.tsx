@@ -1,0 +1,34 @@
+/** The ledger of the whole job: what its checker wants first, and every row. */
+import type { JSX } from "preact";
+import { useState } from "preact/hooks";
+import { counted } from "../../checks/words.js";
+import { useActions, usePart } from "../app/page.js";
+import { useAnswer } from "../app/use-answer.js";
+import { type Filter, NO_FILTER, turnOf, waitingIn } from "./filter.js";
+import { LedgerFilters } from "./ledger-filters.js";
+import { LedgerHead } from "./ledger-head.js";
+import { LedgerTable } from "./ledger-table.js";
+
+/** Head, filters and table. */
+export function LedgerView(): JSX.Element {
+  const live = usePart((state) => state.live);
+  const { digest: askDigest } = useActions();
+  const [filter, choose] = useState<Filter>(NO_FILTER);
+  const digest = useAnswer(askDigest, turnOf(live), ({ isSettled }) => isSettled);
+  const waiting = waitingIn(live?.bases ?? []);
+  return (
+    <section class="ledger-view" aria-label="Ledger of the whole job">
+      <h2>Ledger</h2>
+      <p class="soft" role="status">
+        {waiting > 0
+          ? `${counted(waiting, "base")} still to be checked.`
+          : (live?.findings.some(({ severity }) => severity === "error") ?? false)
+            ? "Something in the job is at fault: these are the rows of the job as it was last right."
+            : "Every base is checked."}
+      </p>
+      {digest !== null && <LedgerHead digest={digest} choose={choose} />}
+      <LedgerFilters filter={filter} choose={choose} />
+      <LedgerTable filter={filter} turn={turnOf(live)} />
+    </section>
+  );
+}

@@ -1,0 +1,117 @@
+/** The schedule: the job's bases as a table that is edited as one edits a spreadsheet. */
+import type { JSX } from "preact";
+import { useEffect, useRef, useState } from "preact/hooks";
+import { useActions } from "../app/page.js";
+import { Grid } from "./grid.js";
+import { Layers } from "./layers.js";
+import { type CellLine, cellIn, faultAt, linesOf, worstWords } from "./lines.js";
+import { Tools } from "./tools.js";
+import { type Schedule, useSchedule } from "./use-schedule.js";
+
+/** Narrower than this, in dots, a row is a card. */
+const CARDS = 620;
+
+/** The whole view. */
+export function ScheduleView(): JSX.Element {
+  const around = useRef<HTMLElement>(null);
+  const isCards = useNarrow(around);
+  const schedule = useSchedule(isCards);
+  return (
+    <section class="schedule" ref={around} aria-label="Schedule">
+      <Taking isReadOnly={schedule.isReadOnly} />
+      <Tools schedule={schedule} />
+      <Grid {...schedule} />
+      <Foot schedule={schedule} />
+      <Refused schedule={schedule} />
+      <Layers columns={schedule.columns} />
+    </section>
+  );
+}
+
+function useNarrow(around: { readonly current: HTMLElement | null }): boolean {
+  const [isNarrow, setNarrow] = useState(() => innerWidth < CARDS);
+  useEffect(() => {
+    const element = around.current;
+    if (element === null) return;
+    const watch = new ResizeObserver(() => setNarrow(element.clientWidth < CARDS));
+    watch.observe(element);
+    return () => watch.disconnect();
+  }, [around]);
+  return isNarrow;
+}
+
+/** Bases of a spreadsheet are shown, and can be taken into the job. */
+function Taking({ isReadOnly }: { readonly isReadOnly: boolean }): JSX.Element | null {
+  const { takeBases } = useActions();
+  if (!isReadOnly) return null;
+  return (
+    <p class="row taking">
+      <span>These bases stand in a spreadsheet that the job names. They are shown here, and edited there.</span>
+      <button type="button" class="main" onClick={() => takeBases()}>
+        Take them into the job
+      </button>
+    </p>
+  );
+}
+
+/** What is said of the cell where the keyboard is: its value, who gives it, what is wrong, why the base is held. */
+function Foot({ schedule }: { readonly schedule: Schedule }): JSX.Element {
+  const words = footWords(schedule);
+  return (
+    <p class="foot" aria-live="polite">
+      {words.map(({ text, tone }) => (
+        <span key={text} class={tone}>
+          {text}
+        </span>
+      ))}
+    </p>
+  );
+}
+
+function footWords({ bases, layout, faults, picked, columns, shown }: Schedule) {
+  const index = layout.shown[picked.to.spot.at] ?? -1;
+  const base = bases[index];
+  const count = {
+    text: `${shown.length === bases.length ? "" : `${shown.length} of `}${bases.length} bases`,
+    tone: "soft",
+  };
+  const line = base === undefined ? undefined : linesOf(base, index, faults.get(index))[picked.to.spot.sub];
+  const column = columns[picked.to.column];
+  if (line === undefined || line.kind === "fault" || column === undefined) return [count];
+  const cell = cellIn(line, column);
+  const fault = faultAt(line, column)?.message;
+  const told = column.id === "state" ? line.base.held.join("; ") : column.id === "worst" ? worstWords(line.base) : "";
+  const said = [markOf(line), column.name, cell.by === "" ? "" : `given by ${cell.by}`, told].filter(
+    (text) => text !== "",
+  );
+  return [count, { text: said.join(", "), tone: "" }, ...(fault === undefined ? [] : [{ text: fault, tone: "fault" }])];
+}
+
+function markOf(line: CellLine): string {
+  return line.kind === "group" ? `${line.base.mark}, group ${line.group + 1}` : line.base.mark;
+}
+
+/** What was not taken, cell by cell, with its text: nothing is lost. */
+function Refused({ schedule: { refused, hush } }: { readonly schedule: Schedule }): JSX.Element | null {
+  if (refused.length === 0) return null;
+  const most = refused.slice(0, 50);
+  return (
+    <div class="refused" role="alert">
+      <p class="row">
+        <b>{refused.length === 1 ? "Not taken:" : `${refused.length} cells were not taken:`}</b>
+        <button type="button" onClick={hush}>
+          Put away
+        </button>
+      </p>
+      <ul>
+        {most.map(({ where, text, why }, i) => (
+          <li key={i}>
+            {where}
+            {text === "" ? "" : `, "${text}"`}: <span class="fault">{why}</span>
+          </li>
+        ))}
+      </ul>
+      {refused.length > most.length && <p>and {refused.length - most.length} more</p>}
+    </div>
+  );
+}

@@ -1,0 +1,115 @@
+/** A word that is typed over where it stands: its text until it is clicked, or opened by Enter or F2; then its field. */
+import type { JSX } from "preact";
+import { useEffect, useId, useRef, useState } from "preact/hooks";
+import { stepsOf } from "../../tasks/live/figure-edits.js";
+import { useLook, usePart } from "../app/page.js";
+import { faultsAt, faultWords, newFaults } from "./findings.js";
+import { useHints } from "./hints.js";
+import { KeyInput } from "./key-input.js";
+import { useSeenEdit } from "./seen-edit.js";
+
+interface InPlaceProps {
+  /** Key path in the job file, as `job.title` or `bases[2].template.grade`. */
+  readonly path: string;
+  /** Path of its hint, where that is another. */
+  readonly hintAt?: string;
+  readonly label: string;
+  /** As it is written; "" where it is not. */
+  readonly text: string;
+  /** What stands there instead, where it is not written; null: it is what is written. */
+  readonly shown?: string | null;
+}
+
+/** One word of the title block. */
+export function InPlace({ path, hintAt = path, label, text, shown = null }: InPlaceProps): JSX.Element {
+  const [draft, setDraft] = useState<string | null>(null);
+  const findings = usePart((state) => state.live?.findings);
+  const faults = faultsAt(findings ?? [], path);
+  const take = useTakeText(path, label, text);
+  const hint = useHints()(hintAt);
+  const form = useRef<HTMLFormElement>(null);
+  const word = useRef<HTMLButtonElement>(null);
+  const id = useId();
+  const isOpen = draft !== null;
+  useEffect(() => {
+    if (!isOpen) return;
+    const field = form.current?.querySelector<HTMLElement>("input, select");
+    field?.focus();
+    if (field instanceof HTMLInputElement) field.select();
+  }, [isOpen]);
+  const close = () => {
+    setDraft(null);
+    requestAnimationFrame(() => word.current?.focus());
+  };
+  const words = text !== "" ? text : (shown ?? "not given");
+  const fault = faults.map((each) => (
+    <span key={each.message} class="fault" id={`${id}-fault`} role="alert" dir="auto">
+      {faultWords(each)}
+    </span>
+  ));
+  if (!isOpen)
+    return (
+      <>
+        <button
+          ref={word}
+          type="button"
+          class={text === "" && shown === null ? "word soft" : "word"}
+          aria-label={`${label}: ${words}`}
+          aria-describedby={faults.length > 0 ? `${id}-fault` : undefined}
+          onClick={() => setDraft(text)}
+          onKeyDown={(event) => {
+            if (event.key !== "F2") return;
+            event.preventDefault();
+            setDraft(text);
+          }}
+        >
+          <bdi>{words}</bdi>
+        </button>
+        {fault}
+      </>
+    );
+  return (
+    <form
+      ref={form}
+      class="word-field"
+      onSubmit={(event) => {
+        event.preventDefault();
+        void take(draft).then((isTaken) => isTaken && close());
+      }}
+      onKeyDown={(event) => {
+        event.stopPropagation();
+        if (event.key === "Escape") close();
+        else if (event.key === "Tab") void take(draft).then((isTaken) => isTaken && setDraft(null));
+        else if (event.key === "Enter") {
+          event.preventDefault();
+          void take(draft).then((isTaken) => isTaken && close());
+        }
+      }}
+    >
+      <KeyInput
+        label={label}
+        value={draft}
+        hint={hint}
+        isFaulty={faults.length > 0}
+        describedBy={`${id}-fault`}
+        onText={setDraft}
+      />
+      {fault}
+    </form>
+  );
+}
+
+/** Takes a text; an empty one takes the key out. True where nothing was refused. */
+export function useTakeText(path: string, label: string, before: string): (text: string) => Promise<boolean> {
+  const edit = useSeenEdit();
+  const look = useLook();
+  return async (typed) => {
+    const text = typed.trim();
+    if (text === before.trim()) return true;
+    const known = look().live?.findings ?? [];
+    const steps = stepsOf(path);
+    const name = text === "" ? `${label} taken out` : `${label} ${before} to ${text}`;
+    await edit(name, [text === "" ? { kind: "remove", path: steps } : { kind: "set", path: steps, text }]);
+    return newFaults(look().live?.findings ?? [], known).length === 0;
+  };
+}

@@ -1,0 +1,125 @@
+/** What a printed sheet says beside its plan, under the drawing: faults, why it is held, callouts that found no room, the plates around. */
+import type { JSX } from "preact";
+import type { Finding } from "../../diagnostics/finding.js";
+import type { LiveFigure, LiveOutline } from "../../tasks/live/figure-model.js";
+import type { LiveBase } from "../../tasks/live/model.js";
+import { usePart } from "../app/page.js";
+import { faultsIn, faultWords } from "./findings.js";
+
+/** Over the drawing, a line that is always there, so that nothing moves: how the base stands, and why when it is opened. */
+export function Standing(): JSX.Element {
+  const path = usePart((state) => state.base);
+  const base = usePart((state) => state.live?.bases.find((each) => each.path === state.base) ?? null);
+  const { word, about, reasons, tone } = useStanding(path, base?.state ?? "waiting");
+  const line = (
+    <>
+      <strong class={`state ${tone}`}>{word}</strong> <span class="about">{about}</span>
+    </>
+  );
+  return (
+    <div class="standing" role="status">
+      {reasons.length === 0 ? (
+        <p>{line}</p>
+      ) : (
+        <details>
+          <summary>
+            {line} <bdi class="first">{reasons[0]}</bdi>
+          </summary>
+          <ul>
+            {reasons.map((reason) => (
+              <li key={reason} dir="auto">
+                {reason}
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
+    </div>
+  );
+}
+
+interface Told {
+  readonly word: string;
+  readonly about: string;
+  readonly reasons: readonly string[];
+  readonly tone: string;
+}
+
+/** A fault goes before all, since the drawing is then not that of the job. */
+function useStanding(path: string | null, state: LiveBase["state"]): Told {
+  const findings = usePart((page) => page.live?.findings);
+  const sheet = usePart((page) => page.sheet);
+  const own = path === null ? [] : faultsIn(findings ?? [], path);
+  const all = (findings ?? []).filter(({ severity }) => severity === "error");
+  const last = sheet === null ? "It cannot be drawn." : "The drawing is as it was last right.";
+  if (own.length > 0)
+    return { word: "At fault", about: last, reasons: own.map((each) => placed(each, path ?? "")), tone: "faulty" };
+  if (all.length > 0)
+    return { word: "Job at fault", about: last, reasons: all.map((each) => placed(each, "")), tone: "faulty" };
+  const held = sheet?.held ?? [];
+  if (held.length > 0) return { word: "Held", about: "Not to be cut:", reasons: held, tone: "held" };
+  if (state === "asked")
+    return { word: "Asked", about: "A question to the engineer is open.", reasons: [], tone: "asked" };
+  if (state === "clear") return { word: "Clear", about: "No row holds it.", reasons: [], tone: "clear" };
+  return { word: "", about: "Being checked.", reasons: [], tone: "clear" };
+}
+
+function placed(fault: Finding, path: string): string {
+  const at = fault.at.path ?? "";
+  const key = path !== "" && at.startsWith(`${path}.`) ? at.slice(path.length + 1) : at;
+  return key === "" ? faultWords(fault) : `${key}: ${faultWords(fault)}`;
+}
+
+interface NotesProps {
+  readonly onOpen: (figure: LiveFigure | LiveOutline, from: HTMLElement) => void;
+}
+
+/** Under the drawing, at its left. */
+export function Notes({ onOpen }: NotesProps): JSX.Element {
+  const figures = usePart((state) => state.sheet?.figures ?? null);
+  const unplaced = figures?.figures.filter(({ box }) => box === null) ?? [];
+  const outlines = figures?.outlines ?? [];
+  return (
+    <fieldset class="notes" aria-label="Notes of the drawing">
+      {outlines.map((outline) => (
+        <NoteButton key={outline.id} figure={outline} words={outlineWords(outline)} onOpen={onOpen} />
+      ))}
+      {unplaced.map((figure) => (
+        <NoteButton key={figure.id} figure={figure} words={figure.words} onOpen={onOpen} />
+      ))}
+    </fieldset>
+  );
+}
+
+/** `base plate 420 × 360`. */
+function outlineWords({ name, keys }: LiveOutline): string {
+  const sizes = keys
+    .filter(({ key }) => /\.(x|y|diameter)$/.test(key))
+    .map(({ key, shown }) => (key.endsWith("diameter") ? `Ø${shown}` : shown));
+  return `${name} ${sizes.join(" × ")}`;
+}
+
+interface NoteButtonProps extends NotesProps {
+  readonly figure: LiveFigure | LiveOutline;
+  readonly words: string;
+}
+
+function NoteButton({ figure, words, onOpen }: NoteButtonProps): JSX.Element {
+  return (
+    <button
+      type="button"
+      class={`word note ${figure.id.startsWith("outline-") ? figure.id : ""}`}
+      data-figure={figure.id}
+      aria-label={figure.name === figure.words ? words : `${figure.name}: ${words}`}
+      aria-haspopup="dialog"
+      onClick={(event) => onOpen(figure, event.currentTarget)}
+      onKeyDown={(event) => {
+        if (event.key !== "F2") return;
+        event.preventDefault();
+        onOpen(figure, event.currentTarget);
+      }}
+    >
+      <bdi>{words}</bdi>
+    </button>
+  );
+}

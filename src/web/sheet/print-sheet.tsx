@@ -1,0 +1,103 @@
+/** The printed sheet itself: at true scale on its own size of paper, or kept as a file. */
+import type { JSX } from "preact";
+import { useRef, useState } from "preact/hooks";
+import { useActions, useLook, usePart } from "../app/page.js";
+import { VERSION } from "../app/version.js";
+import { Refused } from "../engine/refused.js";
+import type { PrintedSheet } from "../engine/task-model.js";
+import { startTask } from "../engine/tasks.js";
+
+/** Prints the sheet of the base that is shown, or hands it out as SVG. */
+export function PrintSheet(): JSX.Element {
+  const { draw, said, cancel } = useSheets();
+  const isHere = usePart((state) => state.sheet !== null);
+  return (
+    <div class="row print-sheet-line">
+      <button type="button" disabled={!isHere || said !== null} onClick={() => void draw(printSheets)}>
+        Print this sheet
+      </button>
+      <button type="button" disabled={!isHere || said !== null} onClick={() => void draw(keepSheets)}>
+        Download this sheet (SVG)
+      </button>
+      <span role="status">{said}</span>
+      {said !== null && (
+        <button type="button" onClick={cancel}>
+          Cancel
+        </button>
+      )}
+    </div>
+  );
+}
+
+/** Draws in a thread of its own; what is done then with the sheets is handed in. */
+function useSheets() {
+  const { say } = useActions();
+  const look = useLook();
+  const [said, setSaid] = useState<string | null>(null);
+  const stop = useRef<() => void>(() => {});
+  const draw = async (use: (sheets: readonly PrintedSheet[]) => Promise<void>): Promise<void> => {
+    const { job, sheet, live } = look();
+    if (job === null || sheet === null) return;
+    const files = { ...job.files, files: new Map([...job.files.files, [job.files.job, job.text]]) };
+    const ask = { files, date: live?.head?.date ?? "", version: VERSION, mark: sheet.mark };
+    setSaid("Drawing the sheet");
+    const running = startTask("print", ask, ({ what }) => setSaid(`Drawing the sheet: ${what}`));
+    stop.current = running.cancel;
+    try {
+      await use((await running.answer).sheets);
+    } catch (error) {
+      const why =
+        error instanceof Refused ? error.why.join(" ") : error instanceof Error ? error.message : String(error);
+      say(`The sheet was not drawn: ${why}`, "fault");
+    } finally {
+      setSaid(null);
+    }
+  };
+  const cancel = () => {
+    stop.current();
+    setSaid(null);
+  };
+  return { draw, said, cancel };
+}
+
+/** Nothing but the sheets is printed, each on a page of its own size. */
+async function printSheets(sheets: readonly PrintedSheet[]): Promise<void> {
+  const frame = document.createElement("div");
+  frame.className = "printed";
+  const addresses = sheets.map(({ svg }) => URL.createObjectURL(new Blob([svg], { type: "image/svg+xml" })));
+  const rules = new CSSStyleSheet();
+  rules.replaceSync(
+    sheets.map(({ width, height }, i) => `@page sheet-${i} { size: ${width}mm ${height}mm; margin: 0 }`).join("\n"),
+  );
+  const images = sheets.map(({ name, width, height }, i) => {
+    const image = new Image();
+    image.src = addresses[i] ?? "";
+    image.alt = name;
+    image.style.width = `${width}mm`;
+    image.style.height = `${height}mm`;
+    image.style.setProperty("page", `sheet-${i}`);
+    return image;
+  });
+  frame.append(...images);
+  await Promise.all(images.map((image) => image.decode()));
+  document.body.append(frame);
+  document.adoptedStyleSheets = [...document.adoptedStyleSheets, rules];
+  const end = () => {
+    frame.remove();
+    document.adoptedStyleSheets = document.adoptedStyleSheets.filter((each) => each !== rules);
+    for (const address of addresses) URL.revokeObjectURL(address);
+  };
+  window.addEventListener("afterprint", end, { once: true });
+  window.print();
+}
+
+async function keepSheets(sheets: readonly PrintedSheet[]): Promise<void> {
+  for (const { name, svg } of sheets) {
+    const address = URL.createObjectURL(new Blob([svg], { type: "image/svg+xml" }));
+    const link = document.createElement("a");
+    link.href = address;
+    link.download = name;
+    link.click();
+    setTimeout(() => URL.revokeObjectURL(address), 10_000);
+  }
+}

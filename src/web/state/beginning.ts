@@ -1,0 +1,39 @@
+/** How far the beginning of a job has come: kept while another view is looked at. Plain data. */
+import type { WrittenAnswer } from "../../tasks/answered-sheet.js";
+import type { FirstFigures } from "../../tasks/first-job.js";
+import type { Progress, ReadAnswer } from "../engine/task-model.js";
+
+/** A sheet as it was handed over: dropped, chosen or pasted. */
+export interface GivenSheet {
+  /** Under which it is kept with the job's files. */
+  readonly name: string;
+  readonly content: string | Uint8Array;
+}
+
+/** What a person answered to one question, to be taken back as one. */
+export interface Given {
+  /** What was asked, in short. */
+  readonly asked: string;
+  /** What was answered, in words. */
+  readonly said: string;
+  readonly answers: readonly WrittenAnswer[];
+}
+
+/** A sheet that is read, with the answers so far. */
+export interface SheetBeingRead {
+  readonly sheet: GivenSheet;
+  readonly given: readonly Given[];
+  /** While it is read. */
+  readonly going: Progress | null;
+  /** What was understood the last time. */
+  readonly found: ReadAnswer | null;
+  /** Why it cannot be read with these answers, a sentence each. */
+  readonly refused: readonly string[];
+}
+
+/** The empty page; a first template that is typed; cells that are pasted; a sheet that is read. */
+export type Beginning =
+  | { readonly kind: "choice" }
+  | { readonly kind: "first"; readonly figures: FirstFigures }
+  | { readonly kind: "paste"; readonly text: string }
+  | ({ readonly kind: "read" } & SheetBeingRead);

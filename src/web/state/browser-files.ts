@@ -1,0 +1,112 @@
+/**
+ * Files of this machine: by the File System Access API where the browser has it (WICG), which can write the file that was
+ * opened; by a field and a download where not.
+ */
+import type { GivenFile } from "./model.js";
+
+interface Picker {
+  showOpenFilePicker?(options: { readonly multiple: boolean }): Promise<readonly FileSystemFileHandle[]>;
+  showSaveFilePicker?(options: { readonly suggestedName: string }): Promise<FileSystemFileHandle>;
+}
+
+const picker: Picker = globalThis as Picker;
+
+/** Files that the user picks; none where the choice is given up. */
+export async function pickFiles(): Promise<readonly GivenFile[]> {
+  if (picker.showOpenFilePicker === undefined) return pickByField();
+  try {
+    const handles = await picker.showOpenFilePicker({ multiple: true });
+    return await Promise.all(handles.map(async (handle) => ({ handle, file: await handle.getFile() })));
+  } catch (error) {
+    return isGivenUp(error) ? [] : pickByField();
+  }
+}
+
+function pickByField(): Promise<readonly GivenFile[]> {
+  return new Promise((resolve) => {
+    const input = document.createElement("input");
+    input.type = "file";
+    input.multiple = true;
+    input.addEventListener("change", () => resolve(givenBy(input.files)));
+    input.addEventListener("cancel", () => resolve([]));
+    input.click();
+  });
+}
+
+/** Files of a field, or of what was dropped where no handles are to be had. */
+export function givenBy(files: FileList | null): readonly GivenFile[] {
+  return [...(files ?? [])].map((file) => ({ file, handle: null }));
+}
+
+/** Files that were dropped, with handles where the browser gives them: it does so only while the drop is told. */
+export async function givenByDrop(data: DataTransfer): Promise<readonly GivenFile[]> {
+  const items = [...data.items].filter(({ kind }) => kind === "file");
+  const plain = givenBy(data.files);
+  const handles = items.map((item) =>
+    "getAsFileSystemHandle" in item
+      ? (item as { getAsFileSystemHandle(): Promise<FileSystemHandle | null> })
+          .getAsFileSystemHandle()
+          .catch(() => null)
+      : Promise.resolve(null),
+  );
+  return Promise.all(
+    plain.map(async ({ file }, index) => {
+      const handle = (await handles[index]) ?? null;
+      return { file, handle: handle?.kind === "file" ? (handle as FileSystemFileHandle) : null };
+    }),
+  );
+}
+
+/** A place to save to that the user picks; `download`: the browser has no such choice. */
+export async function pickPlace(name: string): Promise<FileSystemFileHandle | "given up" | "download"> {
+  if (picker.showSaveFilePicker === undefined) return "download";
+  try {
+    return await picker.showSaveFilePicker({ suggestedName: name });
+  } catch (error) {
+    return isGivenUp(error) ? "given up" : "download";
+  }
+}
+
+function isGivenUp(error: unknown): boolean {
+  return error instanceof Error && error.name === "AbortError";
+}
+
+/** Writes a file whole: what stood there stays until it is closed. Why not, in a few words; null when it was written. */
+export async function writeFile(handle: FileSystemFileHandle, text: string): Promise<string | null> {
+  try {
+    const stream = await handle.createWritable();
+    await stream.write(text);
+    await stream.close();
+    return null;
+  } catch (error) {
+    return writeRefusal(error);
+  }
+}
+
+function writeRefusal(error: unknown): string {
+  const name = error instanceof Error ? error.name : "";
+  if (name === "NotAllowedError") return "the browser was not allowed to write it";
+  if (name === "NotFoundError") return "it is no longer there";
+  if (name === "QuotaExceededError") return "the disk is full";
+  if (name === "NoModificationAllowedError") return "another program has it open";
+  return "the browser could not write it";
+}
+
+/** Bytes of a file as it is now; null where it cannot be read. */
+export async function readAgain(handle: FileSystemFileHandle): Promise<Uint8Array | null> {
+  try {
+    return new Uint8Array(await (await handle.getFile()).arrayBuffer());
+  } catch {
+    return null;
+  }
+}
+
+/** Hands a text to the browser's downloads. */
+export function downloadText(name: string, text: string): void {
+  const address = URL.createObjectURL(new Blob([text], { type: "application/yaml" }));
+  const link = document.createElement("a");
+  link.href = address;
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(address), 60_000);
+}
