@@ -10,7 +10,7 @@ import { type Live, openLive } from "../../../../src/tasks/live/open-live.js";
 const SHOPS = ["plasma", "plasma-metric"].map((name): [string, string] => {
   const path = `templates/shops/${name}.yaml`;
   return [path, readFileSync(new URL(`../../../../${path}`, import.meta.url), "utf8")];
-}, 600_000);
+});
 
 function open(text: string): Live {
   return openLive({ job: "job.yaml", files: new Map([["job.yaml", text], ...SHOPS]) }, { date: "2026-11-24" });
@@ -70,16 +70,13 @@ function jobText({ unit, count, plan, layers, shared, merge, brackets, eol, tail
   return (tail ? text : text.trimEnd()).replaceAll("\n", eol);
 }
 
-const drawn = fc.record<Drawn>(
-  {
-    unit: fc.constantFrom("in", "mm"),
-    count: fc.integer({ min: 2, max: 3 }),
-    ...{ plan: fc.boolean(), layers: fc.boolean(), shared: fc.boolean(), merge: fc.boolean(), brackets: fc.boolean() },
-    eol: fc.constantFrom("\n", "\r\n"),
-    tail: fc.boolean(),
-  },
-  600_000,
-);
+const drawn = fc.record<Drawn>({
+  unit: fc.constantFrom("in", "mm"),
+  count: fc.integer({ min: 2, max: 3 }),
+  ...{ plan: fc.boolean(), layers: fc.boolean(), shared: fc.boolean(), merge: fc.boolean(), brackets: fc.boolean() },
+  eol: fc.constantFrom("\n", "\r\n"),
+  tail: fc.boolean(),
+});
 
 const index = fc.nat({ max: 2 });
 const edits = fc.oneof(
