@@ -167,7 +167,7 @@ function columnOf(name: string, cells: readonly string[]): TextColumn {
     0,
   );
   const heading = stacked(name, Math.max(widest, 6));
-  return { width: Math.max(widest, ...heading.map((line) => line.length)), heading, cells };
+  return { width: greatestOf([widest, ...heading.map((line) => line.length)]), heading, cells };
 }
 
 /** Words one below the other, as many on a line as the width takes. */

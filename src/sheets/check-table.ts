@@ -361,7 +361,7 @@ function blockItems(
   const items: SceneItem[] = [...headingItems(said.heading, x, top, width, lettering)];
   let y = top - lettering.body * 2;
   const put = (more: readonly SceneItem[], height: number) => {
-    items.push(...more);
+    for (const item of more) items.push(item);
     y -= height;
   };
   const rule = () => stroke("table", line(at(x, y), at(x + width, y)));

@@ -36,11 +36,44 @@ interface Spread {
   readonly line: number;
 }
 
-const BLANK = /\/\*[\s\S]*?\*\/|(?<![:\\])\/\/[^\n]*|"(?:[^"\\\n]|\\.)*"|'(?:[^'\\\n]|\\.)*'|`[^`$]*`/g;
+/** At a place of code: a comment, a text between quotes, a pattern. */
+const BLANK =
+  /\/\*[\s\S]*?\*\/|\/\/[^\n]*|"(?:[^"\\\n]|\\.)*"|'(?:[^'\\\n]|\\.)*'|(?<=(?:[(,=:!&|?{};[]|=>|return)\s*)\/(?:\\.|\[(?:\\.|[^\]\\\n])*\]|[^/\\\n[])+\//y;
+/** Inside a template: what stands up to its end or up to a value in it. */
+const WORDS = /(?:[^`\\$]|\\[\s\S]|\$(?!\{))+/y;
 
-/** Calls of a text with a spread among their arguments; rest parameters are none. Comments and texts are blanked first. */
+/** Begins a value in a template. */
+const VALUE = "${";
+
+/** The length of what is no code at a place; 0: of none. */
+function blankAt(text: string, at: number, isTemplate: boolean): number {
+  const pattern = isTemplate ? WORDS : BLANK;
+  pattern.lastIndex = at;
+  return pattern.exec(text)?.[0].length ?? 0;
+}
+
+/** The text with what is no code blanked, and with the braces of values in templates kept. */
+function codeOf(text: string): string {
+  const open: string[] = [];
+  let code = "";
+  while (code.length < text.length) {
+    const isTemplate = open.at(-1) === "`";
+    const length = blankAt(text, code.length, isTemplate);
+    const sign = isTemplate && text.startsWith(VALUE, code.length) ? VALUE : text.charAt(code.length);
+    if (length > 0) code += text.slice(code.length, code.length + length).replace(/[^\n]/g, " ");
+    else {
+      code += sign;
+      if (sign === "`" && isTemplate) open.pop();
+      else if (sign === "`" || sign.endsWith("{")) open.push(sign);
+      else if (sign === "}") open.pop();
+    }
+  }
+  return code;
+}
+
+/** Calls of a text with a spread among their arguments; rest parameters are none. */
 function spreadsOf(text: string): readonly Spread[] {
-  const code = text.replace(BLANK, (part) => part.replace(/[^\n]/g, " "));
+  const code = codeOf(text);
   const open: { readonly sign: string; readonly at: number }[] = [];
   const found: Spread[] = [];
   for (let at = 0; at < code.length; at += 1) {
@@ -50,8 +83,8 @@ function spreadsOf(text: string): readonly Spread[] {
     else if (code.startsWith("...", at)) {
       const around = open.at(-1);
       at += 2;
-      if (around?.sign !== "(" || /^\.\.\w+\??:/.test(code.slice(at - 1))) continue;
-      const callee = /(\w[\w.]*)(?:<[^()]*>)?\s*$/.exec(code.slice(0, around.at))?.[1];
+      if (around?.sign !== "(" || /^\.\.\w+\??:/.test(code.slice(at - 1, at + 80))) continue;
+      const callee = /(\w[\w.]*)(?:<[^()]*>)?\s*$/.exec(code.slice(Math.max(0, around.at - 200), around.at))?.[1];
       if (callee !== undefined) found.push({ callee, line: code.slice(0, at).split("\n").length });
     }
   }
@@ -85,6 +118,12 @@ describe("spreads of lists into arguments", () => {
     ["f({ ...a }, [...b])", []],
     ["// Math.max(...x)", []],
     ['g("Math.max(...x)")', []],
+    ["g(`Math.max(...x)`)", []],
+    [`g(\`\${a}...\`)`, []],
+    [`g(\`\${Math.max(...x)} of it's \${b}\`); push(...y)`, ["Math.max", "push"]],
+    [`g([\`\${a} is none\`]); const b = { ...c, d: \`\${e}\` }`, []],
+    [`f(\`\${g({ a: \`}\${b}\` })}\`, ...x)`, ["f"]],
+    ['f(/[(`"/]/, ...x)', ["f"]],
   ])("%s", (text, callees) => {
     expect(spreadsOf(text).map(({ callee }) => callee)).toEqual(callees);
   });

@@ -82,7 +82,7 @@ function shopFaults(shop: ShopDocument, document: SourceDocument): Finding[] {
     const message = `"${layers[role]}" is a layer that is cut; allowed is a layer of its own for ${role}`;
     findings.push(faultAt(document, ["cutFile", "layers", role], "shop-layers", message));
   }
-  findings.push(...nameFaults(shop, document));
+  for (const fault of nameFaults(shop, document)) findings.push(fault);
   if (shop.marking.leastTextHeight > shop.marking.textHeight) {
     const message = "the least text height is above the text height; allowed is at most the text height";
     findings.push(faultAt(document, ["marking", "leastTextHeight"], "shop-text-height", message));

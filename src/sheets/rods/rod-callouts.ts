@@ -106,7 +106,7 @@ const LEFT_OVER = 8;
 function topThread({ shape, fit, x }: PlacedRod): readonly [number, number] {
   const from = shape.threads.at(-1)?.[0] ?? 0;
   const breaks = fit.breaks.filter((each) => each > fit.place(from)).map((each) => each + 2);
-  return [x + Math.max(fit.place(from), ...breaks.slice(-1)), x + fit.place(shape.top)];
+  return [x + greatestOf(breaks.slice(-1), fit.place(from)), x + fit.place(shape.top)];
 }
 
 /** Between baselines, in letters. */

@@ -3,6 +3,7 @@
  * round, the heights he measures, what is looked after before, while and after concrete is placed, and who signs.
  */
 import { isSetOverCastRods } from "../../job/model/base-hole.js";
+import { greatestOf } from "../../units/extremes.js";
 import type { Unit } from "../../units/index.js";
 import { formatLength } from "../../units/index.js";
 import { banners } from "../banner.js";
@@ -183,7 +184,7 @@ function wholeTable(table: TableText, width: number, lettering: Lettering): read
 function beside(columns: readonly (readonly Piece[])[], width: number): Piece {
   const heights = columns.map((pieces) => pieces.reduce((sum, { height }) => sum + height + GAP, -GAP));
   return {
-    height: Math.max(0, ...heights),
+    height: greatestOf(heights, 0),
     draw: (x, top) =>
       group(
         "setting-columns",
@@ -248,7 +249,8 @@ function sceneOf(content: Content, layout: Layout): Scene {
   const width = body.x1 - body.x0 - (layout.figure.extent.x1 - layout.figure.extent.x0) - COLUMNS;
   const height = Math.max(layout.least, Math.min(layout.room, width * MOST_SHARE + CAPTION * sheet.lettering.small));
   const spare = Math.max(0, layout.room - height) / (below.length + 1);
-  items.push(...pictureItems(content, layout, { x0: body.x0, x1: body.x1, y0: y - height, y1: y }));
+  const picture = { x0: body.x0, x1: body.x1, y0: y - height, y1: y };
+  for (const item of pictureItems(content, layout, picture)) items.push(item);
   y -= height + GAP + spare;
   for (const piece of below) {
     place(piece);

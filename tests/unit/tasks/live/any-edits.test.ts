@@ -10,7 +10,7 @@ import { type Live, openLive } from "../../../../src/tasks/live/open-live.js";
 const SHOPS = ["plasma", "plasma-metric"].map((name): [string, string] => {
   const path = `templates/shops/${name}.yaml`;
   return [path, readFileSync(new URL(`../../../../${path}`, import.meta.url), "utf8")];
-}, 600_000);
+});
 
 function open(text: string): Live {
   return openLive({ job: "job.yaml", files: new Map([["job.yaml", text], ...SHOPS]) }, { date: "2026-11-24" });
