@@ -39,9 +39,9 @@ export function startReceiving(): (change: JobChange) => LiveJob {
   };
   return ({ job, count, bases: changed, ...lists }) => {
     const bases = changed.length === 0 && count === last.bases.length ? last.bases : last.bases.slice(0, count);
-    const now = { ...job, ...last, ...lists, bases: withChanged(bases, changed) };
-    last = now;
-    return now;
+    const { checks, questions, findings } = { ...last, ...lists };
+    last = { bases: withChanged(bases, changed), checks, questions, findings };
+    return { ...job, ...last };
   };
 }
 
