@@ -158,7 +158,9 @@ function whereTheRestIs(job: string, out: string): readonly string[] {
 }
 
 /** Which pages of the set are not at their scales. */
-const reducedLine = terminalText((...said: Parameters<typeof reducedWords>) => `warning: ${reducedWords(...said)}\n`);
+const reducedLine = terminalText(
+  (pages: Parameters<typeof reducedWords>[0], paper: string) => `warning: ${reducedWords(pages, paper)}\n`,
+);
 
 /** Lets signals and output through. */
 const nextTurn = (): Promise<void> => new Promise((resolve) => setImmediate(resolve));

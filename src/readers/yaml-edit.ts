@@ -1,4 +1,5 @@
 /** Changes of a YAML text where its values stand: everything around them, comments too, stays as it was written. */
+import { greatestOf, leastOf } from "../units/extremes.js";
 import type { TextPieces } from "./yaml-pieces.js";
 import { splicesAt } from "./yaml-places.js";
 import type { KeyEdit, Splice } from "./yaml-splice.js";
@@ -50,8 +51,8 @@ const HEAD = "bases:\n";
 function inList(text: string, edit: KeyEdit, { starts, end }: TextPieces): Splice | null {
   const meant = itemsOf(edit, starts.length);
   if (meant === null || starts.length < 2) return null;
-  const low = Math.max(0, Math.min(...meant) - 1);
-  const high = Math.min(starts.length - 1, Math.max(...meant) + 1);
+  const low = Math.max(0, leastOf(meant) - 1);
+  const high = Math.min(starts.length - 1, greatestOf(meant) + 1);
   const start = starts[low] ?? 0;
   const window = HEAD + text.slice(start, starts[high + 1] ?? end);
   return movedBy(surest(window, shifted(edit, low, starts.length)), start - HEAD.length);

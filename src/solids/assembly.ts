@@ -11,6 +11,7 @@ import { given } from "../job/model/values.js";
 import { detailRod } from "../rods/detail/index.js";
 import type { PlacedRod } from "../rods/model.js";
 import type { Plate } from "../template/model.js";
+import { greatestOf } from "../units/extremes.js";
 import { type Length, nanometres, toMillimetres } from "../units/length.js";
 import { extrude } from "./extrude.js";
 import { flatRings } from "./flat-rings.js";
@@ -66,7 +67,7 @@ export function lowerPlateLevel(of: AssemblyOf): number | null {
   const feet = of.base.groups.map((group) => lowerEnd(of, group));
   return feet.some((foot) => foot === null)
     ? null
-    : distance - toMillimetres(height.value) - Math.max(...feet.map((foot) => foot ?? 0));
+    : distance - toMillimetres(height.value) - greatestOf(feet.map((foot) => foot ?? 0));
 }
 
 /** Keys of the job, the first of each kind, that would supply the heights of rods and nuts; empty where all are known. */

@@ -1,5 +1,6 @@
 /** The layout on a screen: the whole plan in the room that it is given, with the places of what on it can be reached. */
 
+import { greatestOf, leastOf } from "../../units/extremes.js";
 import { toMillimetres } from "../../units/index.js";
 import { type TextItem, textBox } from "../occupied.js";
 import { LETTERS, type Room } from "../on-screen.js";
@@ -155,7 +156,7 @@ function firstText(items: readonly SceneItem[]): TextItem | null {
 function boxOf(words: TextItem): ScreenBox {
   const corners = textBox(words, 1);
   const [xs, ys] = [corners.map(({ x }) => x), corners.map(({ y }) => y)];
-  return { x0: Math.min(...xs), y0: Math.min(...ys), x1: Math.max(...xs), y1: Math.max(...ys) };
+  return { x0: leastOf(xs), y0: leastOf(ys), x1: greatestOf(xs), y1: greatestOf(ys) };
 }
 
 export type { Room };

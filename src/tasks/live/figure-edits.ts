@@ -28,14 +28,14 @@ export type Typed = readonly { readonly figure: FigureKey; readonly text: string
 
 /** The edits of a figure, as one step. */
 export function editsOf(typed: Typed, on: TypedOn): TypedEdits {
-  const edits: KeyEdit[] = [];
+  const cleared: string[] = [];
   const texts: Record<string, string> = {};
   const wholes = new Map<string, Record<string, string>>();
   for (const { figure, text: raw } of typed) {
     const { key, takes, clears } = figure;
     const text = raw.trim();
     if (takes.kind === "whole") wholes.set(takes.root, { ...takes.texts, ...wholes.get(takes.root), [key]: text });
-    else if (takes.kind === "text" && text === "" && clears) edits.push(...clearing(key, on));
+    else if (takes.kind === "text" && text === "" && clears) cleared.push(key);
     else if (takes.kind === "text") texts[key] = text;
     else {
       const moved = moving(takes.moves, text, on);
@@ -44,7 +44,7 @@ export function editsOf(typed: Typed, on: TypedOn): TypedEdits {
     }
   }
   const groups = [...wholes].map(([root, its]) => wholeOf(root, its, on));
-  return { ok: true, edits: [...writing(texts, on), ...groups, ...edits] };
+  return { ok: true, edits: [...writing(texts, on), ...groups, ...cleared.flatMap((key) => clearing(key, on))] };
 }
 
 function clearing(key: string, { path, written }: TypedOn): readonly KeyEdit[] {

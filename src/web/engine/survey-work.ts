@@ -26,6 +26,7 @@ import { type AnswerTable, answerRow, type RowState } from "./answer-table.js";
 import { checkTable } from "./check-table.js";
 import { bytesOfDropped } from "./dropped.js";
 import { causesOf, need, openedJob, refusedBy } from "./refusing.js";
+import type { SurveyedGroup } from "./survey-model.js";
 import type { TaskWork } from "./task-model.js";
 
 /** Faults of options, points and job are told together. */

@@ -1,6 +1,7 @@
 /** Changes of many cells and bases at once: what a pasted block, a fill, a removal, a move do to the job's list of bases. */
 import type { KeyEdit } from "../../readers/yaml-edit.js";
 import { scalarText } from "../../readers/yaml-edit.js";
+import { greatestOf, leastOf } from "../../units/extremes.js";
 import { COLUMNS, type Column, type Subject, typed } from "./columns.js";
 import { editItem, type Item, type Items, newItem, nextMark } from "./items.js";
 
@@ -171,7 +172,8 @@ export function withCopies(items: Items, indices: readonly number[], marks: read
     ];
     return [{ lead: "", body: editItem(body, edits) }];
   });
-  return { ...items, items: items.items.toSpliced(Math.max(...indices) + 1, 0, ...copies) };
+  const after = greatestOf(indices) + 1;
+  return { ...items, items: [...items.items.slice(0, after), ...copies, ...items.items.slice(after)] };
 }
 
 /** The list without these bases. */
@@ -182,7 +184,7 @@ export function without(items: Items, indices: readonly number[]): Items {
 
 /** The list with these bases one place up or down, as a block. */
 export function shifted(items: Items, indices: readonly number[], by: 1 | -1): Items {
-  const [low, high] = [Math.min(...indices), Math.max(...indices)];
+  const [low, high] = [leastOf(indices), greatestOf(indices)];
   const other = by < 0 ? low - 1 : high + 1;
   const passed = items.items[other];
   if (passed === undefined) return items;

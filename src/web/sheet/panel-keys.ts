@@ -1,5 +1,6 @@
 /** The keys of a base that do not stand on its drawing, in the order of the panel beside it. Which words each takes is the schema's to say. */
 import type { LiveBase } from "../../tasks/live/model.js";
+import { greatestOf } from "../../units/extremes.js";
 
 /** A key with what it is called. */
 export interface PanelKey {
@@ -117,7 +118,7 @@ export function panelParts(base: LiveBase): readonly PanelPart[] {
 
 function groupCount(said: ReadonlySet<string>): number {
   const indices = [...said].map((key) => Number(/^groups\[(\d+)\]/.exec(key)?.[1] ?? -1));
-  return Math.max(-1, ...indices) + 1;
+  return greatestOf(indices, -1) + 1;
 }
 
 function groupPart(index: number, said: ReadonlySet<string>): PanelPart {

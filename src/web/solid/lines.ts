@@ -36,20 +36,20 @@ export function linesOf(shells: readonly LiveShell[], strokes: readonly Stroke[]
     round: [],
   };
   for (const { corners, triangles } of shells) {
-    const at = (corner: number): readonly number[] => [...corners.subarray(3 * corner, 3 * corner + 3)];
+    const at = (corner: number): Float32Array => corners.subarray(3 * corner, 3 * corner + 3);
     for (const [one, other] of pairsOf(corners, triangles)) {
       const cosine = one.normal.reduce((sum, each, i) => sum + each * (other.normal[i] ?? 0), 0);
       if (cosine > FLAT) continue;
-      into.from.push(...at(one.from));
-      into.to.push(...at(one.to));
-      into.left.push(...at(one.opposite));
-      into.right.push(...at(other.opposite));
+      append(into.from, at(one.from));
+      append(into.to, at(one.to));
+      append(into.left, at(one.opposite));
+      append(into.right, at(other.opposite));
       into.round.push(cosine > SHARP ? 1 : 0);
     }
   }
   for (const [from, to] of strokes) {
-    for (const each of [into.from, into.left, into.right]) each.push(...from);
-    into.to.push(...to);
+    for (const each of [into.from, into.left, into.right]) append(each, from);
+    append(into.to, to);
     into.round.push(0);
   }
   return {
@@ -59,6 +59,10 @@ export function linesOf(shells: readonly LiveShell[], strokes: readonly Stroke[]
     right: Float32Array.from(into.right),
     round: Float32Array.from(into.round),
   };
+}
+
+function append(list: number[], values: Iterable<number>): void {
+  for (const value of values) list.push(value);
 }
 
 /** The two sides of each edge: a shell is closed, so that each has two. */

@@ -220,9 +220,9 @@ function fitting(view: ViewPoint, body: Body, shape: number): number {
 }
 
 function stand(camera: OrthographicCamera, view: ViewPoint, body: Body, shape: number): void {
-  const axes = axesOfScreen(view);
-  camera.quaternion.setFromRotationMatrix(new Matrix4().makeBasis(...axes));
-  camera.position.copy(body.middle).addScaledVector(axes[2], 4 * body.radius);
+  const [right, up, eye] = axesOfScreen(view);
+  camera.quaternion.setFromRotationMatrix(new Matrix4().makeBasis(right, up, eye));
+  camera.position.copy(body.middle).addScaledVector(eye, 4 * body.radius);
   const half = halfHeight(body, shape) / view.zoom;
   const [x, y] = [half * shape, half];
   camera.left = -x - 2 * x * view.right;
@@ -238,7 +238,7 @@ function stand(camera: OrthographicCamera, view: ViewPoint, body: Body, shape: n
 /** The name of an axis that points at the eye is out of sight. */
 function placed({ text, at, from }: Label, camera: OrthographicCamera, width: number, height: number): Placed {
   const dots = (place: Label["at"]): Vector3 => {
-    const { x, y, z } = new Vector3(...place).project(camera);
+    const { x, y, z } = new Vector3().fromArray(place).project(camera);
     return new Vector3(((x + 1) / 2) * width, ((1 - y) / 2) * height, z);
   };
   const { x, y, z } = dots(at);
