@@ -2,9 +2,7 @@
 import type { ComponentType } from "preact";
 import { BeginView } from "../begin/begin-view.js";
 import { LedgerView } from "../ledger/ledger-view.js";
-import { PlanView } from "../plan/plan-view.js";
 import { QuestionsView } from "../questions/questions-view.js";
-import { ScheduleView } from "../schedule/schedule-view.js";
 import { TemplateView } from "../sheet/template-view.js";
 import { SolidView } from "../solid/solid-view.js";
 import type { ViewName } from "../state/model.js";
@@ -21,8 +19,12 @@ export interface ViewPart {
 export const VIEW_PARTS: Readonly<Record<ViewName, ViewPart>> = {
   begin: { name: "Begin", Part: BeginView, needs: "nothing" },
   template: { name: "Template", Part: TemplateView, needs: "job" },
-  schedule: { name: "Schedule", Part: ScheduleView, needs: "job" },
-  plan: { name: "Plan", Part: PlanView, needs: "job" },
+  schedule: {
+    name: "Schedule",
+    Part: later(async () => (await import("../schedule/schedule-view.js")).ScheduleView),
+    needs: "job",
+  },
+  plan: { name: "Plan", Part: later(async () => (await import("../plan/plan-view.js")).PlanView), needs: "job" },
   ledger: { name: "Ledger", Part: LedgerView, needs: "job" },
   questions: { name: "Questions", Part: QuestionsView, needs: "job" },
   solid: { name: "Solid", Part: SolidView, needs: "job" },
