@@ -39,7 +39,7 @@ export function startReceiving(): (change: JobChange) => LiveJob {
   };
   return ({ job, count, bases: changed, ...lists }) => {
     const bases = changed.length === 0 && count === last.bases.length ? last.bases : last.bases.slice(0, count);
-    const now = { ...job, ...last, ...lists, bases: withChanged(bases, changed) };
+    const now = { ...last, ...job, ...lists, bases: withChanged(bases, changed) };
     last = now;
     return now;
   };
