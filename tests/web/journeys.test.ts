@@ -143,11 +143,11 @@ describe.skipIf(hasNoBrowser())("a way through the page", () => {
       await openSample(page, "machine-hall");
       expect(await page.title()).toMatch(/^Template - MH-031 .* - rodplate$/);
       // the button that was pressed went away with its view
-      await expect.poll(() => page.locator(":focus").getAttribute("id")).toBe("view");
+      await expect.poll(() => page.locator(":focus").getAttribute("id"), { timeout: 10_000 }).toBe("view");
       await page.getByRole("button", { name: "Keys and words" }).press("Enter");
       await page.getByRole("dialog", { name: "Keys and words" }).waitFor();
       await page.keyboard.press("Escape");
-      await expect.poll(() => page.locator(":focus").textContent()).toBe("Keys and words");
+      await expect.poll(() => page.locator(":focus").textContent(), { timeout: 10_000 }).toBe("Keys and words");
     });
   });
 
@@ -168,19 +168,19 @@ describe.skipIf(hasNoBrowser())("a way through the page", () => {
       expect(first.length).toBeGreaterThan(8000);
       await canvas.focus();
       await page.keyboard.press("ArrowRight");
-      await expect.poll(picture).not.toBe(first);
+      await expect.poll(picture, { timeout: 10_000 }).not.toBe(first);
       await page.keyboard.press("ArrowLeft");
-      await expect.poll(picture).toBe(first);
+      await expect.poll(picture, { timeout: 10_000 }).toBe(first);
       for (const key of ["ArrowRight", "ArrowUp", "+"]) await page.keyboard.press(key);
-      await expect.poll(picture).not.toBe(first);
+      await expect.poll(picture, { timeout: 10_000 }).not.toBe(first);
       const turned = await picture();
       await page.keyboard.press("Control+z");
-      await expect.poll(picture).not.toBe(turned);
+      await expect.poll(picture, { timeout: 10_000 }).not.toBe(turned);
       await page.keyboard.press("Control+Shift+z");
       // the same body from the same side: nothing went back to the first view
-      await expect.poll(picture).toBe(turned);
+      await expect.poll(picture, { timeout: 10_000 }).toBe(turned);
       await page.getByRole("button", { name: "From the top" }).click();
-      await expect.poll(picture).not.toBe(turned);
+      await expect.poll(picture, { timeout: 10_000 }).not.toBe(turned);
     });
   });
 
