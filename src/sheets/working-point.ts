@@ -25,11 +25,17 @@ export function putWorkingPoint(
   put(draft, group("working-point", [...targetItems(view.origin), ...label], { x, y }));
 }
 
-/** Draws the target, and its name beside it or with a leader that crosses as little as it can; false where there is no room. */
-export function putPointBeside(draft: Draft, view: View, { small }: Lettering, name: string): boolean {
+/** Draws the target, and its name beside it or with a leader that crosses as little as it can, and none of these holes; false where there is no room. */
+export function putPointBeside(
+  draft: Draft,
+  view: View,
+  holes: readonly Hole[],
+  { small }: Lettering,
+  name: string,
+): boolean {
   const { origin } = view;
   const named = { words: name, letter: small };
-  const label = besidePoint(draft, origin, named) ?? ledAway(draft, view, [], named);
+  const label = besidePoint(draft, origin, named) ?? ledAway(draft, view, holes, named);
   put(draft, group("working-point", [...targetItems(origin), ...(label ?? [])], { x: origin.x, y: origin.y }));
   return label !== null;
 }

@@ -63,7 +63,8 @@ export function drawPlaceView(request: SettingRequest, facing: Facing, area: Are
     return { tag: hole.tag, center, radius, outward: Math.atan2(away.y, away.x) };
   });
   const point = { center: view.origin, radius: radiusAround({ center: view.origin, radius: POINT_RADIUS }, discs) };
-  const isNamed = putPointBeside(draft, view, lettering, "W.P.");
+  const turned = holes.map((hole) => ({ ...hole, center: move.apply(hole.center) }));
+  const isNamed = putPointBeside(draft, view, turned, lettering, "W.P.");
   const ordered: readonly SurveyTag[] = [
     ...(isNamed ? [] : [{ tag: "W.P.", ...point, outward: (-3 * Math.PI) / 4 }]),
     ...pointers(request, view, move.apply),
