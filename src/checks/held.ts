@@ -2,13 +2,13 @@
 import type { Unit } from "../units/length.js";
 import type { CheckRow } from "./model.js";
 import { isHolding } from "./run.js";
-import { comparedTexts, isGroup, subjectWords, wantedWords } from "./words.js";
+import { failedFigures, isGroup, subjectWords } from "./words.js";
 
 /** `grout gap (grout-gap) A1 A2: ...`, one for all rows that say the same of several subjects; none when nothing holds the base. */
 export function heldReasons(rows: readonly CheckRow[], unit: Unit): readonly string[] {
   const bySame = new Map<string, { row: CheckRow; subjects: string[]; words: string }>();
   for (const row of rows.filter(isHolding)) {
-    const words = heldWords(row, unit);
+    const words = failedFigures(row, unit, "is needed") ?? row.note;
     const key = `${row.rule} ${words} ${isGroup(row.subject) ? row.subject : ""}`;
     const same = bySame.get(key);
     if (same === undefined) bySame.set(key, { row, subjects: [row.subject], words });
@@ -34,10 +34,4 @@ const OF_SITE = new Set(["control-closure", "control-residual"]);
 export function heldLayout(rows: readonly CheckRow[], unit: Unit): HeldLayout {
   const siteOnly = rows.filter(isHolding).every(({ rule }) => OF_SITE.has(rule));
   return { reasons: heldReasons(rows, unit), siteOnly };
-}
-
-function heldWords(row: CheckRow, unit: Unit): string {
-  if (row.value === null || row.limit === null || row.sense === null) return row.note;
-  const [value, limit] = comparedTexts(row.value, row.limit, unit);
-  return `${value}, ${wantedWords({ rule: row.rule, sense: row.sense }, limit, "is needed")}`;
 }

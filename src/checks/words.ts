@@ -3,7 +3,7 @@ import { listed } from "../diagnostics/listed.js";
 import type { Answer } from "../job/model/job.js";
 import type { Unit } from "../units/index.js";
 import { formatApart, formatDifference, formatLength, formatWithUnit } from "../units/index.js";
-import type { Quantity, Sense } from "./model.js";
+import type { CheckRow, Quantity, Sense } from "./model.js";
 
 /** Writers of figures in one unit; lengths in nanometres. */
 export interface Words {
@@ -63,13 +63,18 @@ export function limitWords(sense: Sense, limit: string): string {
   return `${SENSE[sense]} ${limit}`;
 }
 
-/** What a failing stop wants: `at least 2 in needed`. Of a thickness that is not stocked any that is would do: the nearest is named. */
-export function wantedWords(
-  { rule, sense }: { readonly rule: string; readonly sense: Sense },
-  limit: string,
+/**
+ * What a failing row has and what it wants: `1 in, at least 2 in needed`; null where nothing was compared. Of a thickness that is
+ * not stocked any that is would do: the nearest is named.
+ */
+export function failedFigures(
+  { rule, value, limit, sense }: Pick<CheckRow, "rule" | "value" | "limit" | "sense">,
+  unit: Unit,
   needed: "needed" | "is needed" = "needed",
-): string {
-  return rule === "stock-thickness" ? `nearest in stock ${limit}` : `${limitWords(sense, limit)} ${needed}`;
+): string | null {
+  if (value === null || limit === null || sense === null) return null;
+  const [found, bound] = comparedTexts(value, limit, unit);
+  return `${found}, ${rule === "stock-thickness" ? `nearest in stock ${bound}` : `${limitWords(sense, bound)} ${needed}`}`;
 }
 
 /**

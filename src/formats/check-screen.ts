@@ -6,7 +6,7 @@ import { keyWords } from "../checks/key-words.js";
 import type { MissingKeys } from "../checks/missing-keys.js";
 import type { CheckRow } from "../checks/model.js";
 import { NOT_CHECKED_AT_ALL } from "../checks/model.js";
-import { comparedTexts, counted, subjectWords, wantedWords } from "../checks/words.js";
+import { counted, failedFigures, subjectWords } from "../checks/words.js";
 import { listed } from "../diagnostics/listed.js";
 import { terminalText } from "../diagnostics/printable.js";
 import type { Question } from "../summary/questions.js";
@@ -121,10 +121,9 @@ function whyHeld({ rows, reasons, marks }: HeldBases, unit: Unit): string {
 }
 
 /** `room for nuts and wrench (nut-room) 2-3/4 in, at least 2.7855 in needed`. */
-function failWords({ plainName, rule, value, limit, sense, note }: CheckRow, unit: Unit): string {
-  if (value === null || limit === null || sense === null) return `${plainName} (${rule}): ${note}`;
-  const [found, bound] = comparedTexts(value, limit, unit);
-  return `${plainName} (${rule}) ${found}, ${wantedWords({ rule, sense }, bound)}`;
+function failWords(row: CheckRow, unit: Unit): string {
+  const [name, figures] = [`${row.plainName} (${row.rule})`, failedFigures(row, unit)];
+  return figures === null ? `${name}: ${row.note}` : `${name} ${figures}`;
 }
 
 function questionLines({ questions, closed }: CheckScreen, options: LedgerTextOptions): string[] {

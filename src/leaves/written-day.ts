@@ -1,9 +1,10 @@
 /** Days as people write them, where a writing has one meaning alone. */
 import { isDay } from "./leaves.js";
 
-const MONTHS = ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"];
-
-const FULL = ["uary", "ruary", "ch", "il", "", "e", "y", "ust", "tember", "ober", "ember", "ember"];
+const MONTHS = [
+  ...["january", "february", "march", "april", "may", "june"],
+  ...["july", "august", "september", "october", "november", "december"],
+];
 
 /**
  * `2026-11-24`, `2026/11/24`, `20261124` (ISO 8601), `24 Nov 2026`, `24-Nov-2026`, `November 24, 2026` -> `2026-11-24`. null for what
@@ -23,12 +24,12 @@ function namedMonth(text: string): readonly string[] {
     /^(?:(\d\d?)(?:st|nd|rd|th)?[.\s-]+)?([a-z]{3,9})\.?,?[\s-]*(?:(\d\d?)(?:st|nd|rd|th)?,?[\s-]+)?(\d{4})$/i.exec(
       text,
     ) ?? [];
-  const month = MONTHS.findIndex((short, i) => isNameOf(name.toLowerCase(), short, FULL[i] ?? ""));
+  const month = MONTHS.findIndex((full) => isNameOf(name.toLowerCase(), full));
   if (month < 0 || (before === undefined) === (after === undefined)) return [];
   return [text, year, String(month + 1), before ?? after ?? ""];
 }
 
 /** The whole name, or three letters of it; `Sept` too. */
-function isNameOf(name: string, short: string, rest: string): boolean {
-  return name === short || name === `${short}${rest}` || (short === "sep" && name === "sept");
+function isNameOf(name: string, full: string): boolean {
+  return name === full || name === full.slice(0, 3) || (name === "sept" && full === "september");
 }

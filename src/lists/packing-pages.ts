@@ -3,7 +3,7 @@ import { groupBy } from "../units/group-by.js";
 import type { Unit } from "../units/index.js";
 import { heldWords, type ListedStops, NOT_GIVEN, weightUnit } from "./cells.js";
 import type { ListCell, ListColumn, ListTable } from "./model.js";
-import { countPacked, PACKED_GROUPS, type Packed, packingRemarks, weighPacked } from "./packing-list.js";
+import { countPacked, deliveryName, PACKED_GROUPS, type Packed, packingRemarks, weighPacked } from "./packing-list.js";
 
 /** Pages that go together. */
 export interface PackingPart {
@@ -69,7 +69,7 @@ function deliveriesTable({ lines, unit }: PackingPagesOf): ListTable {
       words("delivery"),
       ...["marks", "bases", ...PACKED_GROUPS.map(([name]) => name), weightUnit(unit)].map(figure),
     ],
-    rows: deliveries.map(([name, own]) => row(name === "" ? NOT_GIVEN : name, own)),
+    rows: deliveries.map(([name, own]) => row(deliveryName(name), own)),
     totals: [["TOTAL", marks.size, sum(bases), ...all, weighPacked(lines)]],
     remarks: [
       "Each delivery has its own pages, which go with it. Marks are those of bases; one that goes with several deliveries counts once in the total.",

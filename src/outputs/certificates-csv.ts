@@ -1,9 +1,11 @@
 /** Certificates of the cut files, for the checker: a table, and pages of the set. */
+
 import { writeCertificatesCsv } from "../formats/certificates-csv.js";
 import { drawCertificates } from "../sheets/certificate-pages.js";
 import { certificatesOf } from "./certificates.js";
 import type { JobOutput } from "./model.js";
 import { FOLDERS, jobStem } from "./names.js";
+import { documentSheets } from "./sheet-set.js";
 import { textFile } from "./text-file.js";
 
 /** One row a cut file. */
@@ -21,10 +23,10 @@ export const certificatesCsv: JobOutput<"certificates-csv"> = {
     const scenes = around.set === null ? [] : drawCertificates(job, around.version, certificates);
     around.set?.addSheets(
       "checking",
-      scenes.map((scene, i) => {
-        const of = scenes.length === 1 ? "" : ` ${i + 1} OF ${scenes.length}`;
-        const bookmark = `Certificates of cut files${of.toLowerCase()}`;
-        return { scene, name: `CERTIFICATES${of}`, about: "EACH CUT FILE AS IT WAS READ BACK", bookmark, held: false };
+      documentSheets(scenes, {
+        name: "CERTIFICATES",
+        about: "EACH CUT FILE AS IT WAS READ BACK",
+        bookmark: "Certificates of cut files",
       }),
     );
     yield textFile(`${FOLDERS.engineer}/${jobStem(job)}_certificates.csv`, writeCertificatesCsv(certificates));

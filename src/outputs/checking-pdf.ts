@@ -1,10 +1,12 @@
 /** The checker's page: what he needs to know of the whole job before he signs. */
+
 import type { CheckedJob } from "../checks/checked.js";
 import { drawChecking } from "../sheets/checking-page.js";
 import { documentPdf } from "./document-pdf.js";
 import { ledger } from "./ledger.js";
 import { engineerPath } from "./letter.js";
 import type { JobOutput, PathAndBytes, Surroundings } from "./model.js";
+import { documentSheets } from "./sheet-set.js";
 
 const ENDING = "checking.pdf";
 
@@ -33,16 +35,10 @@ function* writeChecking({ job, layoutHeld }: CheckedJob, around: Surroundings): 
   });
   set?.addSheets(
     "checking",
-    scenes.map((scene, i) => {
-      const of = scenes.length === 1 ? "" : ` ${i + 1} OF ${scenes.length}`;
-      const about = "HELD, ASKED, CLOSE, NOT CHECKED";
-      return {
-        scene,
-        name: `FOR THE CHECKER${of}`,
-        about,
-        bookmark: `For the checker${of.toLowerCase()}`,
-        held: false,
-      };
+    documentSheets(scenes, {
+      name: "FOR THE CHECKER",
+      about: "HELD, ASKED, CLOSE, NOT CHECKED",
+      bookmark: "For the checker",
     }),
   );
   if (pdf === null) return;

@@ -12,7 +12,8 @@ import { notesPiece } from "../sheets/table.js";
 import { CUT_LIST_PATTERN, cutListOf, cutListStem } from "./cut-list.js";
 import { documentPdf } from "./document-pdf.js";
 import type { JobOutput, PathAndBytes, Surroundings } from "./model.js";
-import type { SetSheet } from "./sheet-set.js";
+import { PLYWOOD_WORDS } from "./package-guide.js";
+import { documentSheets } from "./sheet-set.js";
 
 const TITLE = "CUT LIST OF PLATES";
 
@@ -35,10 +36,7 @@ function* writeCutList(checked: CheckedJob, around: Surroundings): Generator<Pat
   if (set === null && pdf === null) return;
   const { job } = checked;
   const scenes = drawCutList(checked, around);
-  set?.addSheets(
-    "lists",
-    scenes.map((scene, i) => setSheet(scene, i + 1, scenes.length)),
-  );
+  set?.addSheets("lists", documentSheets(scenes, { name: "CUT LIST", about: TITLE, bookmark: "Cut list of plates" }));
   if (pdf === null) return;
   yield { path: `${cutListStem(checked)}.pdf`, bytes: documentPdf(pdf, scenes, { job, version, subject: TITLE }) };
 }
@@ -72,11 +70,7 @@ function notes(job: Job, rows: readonly PlateRow[]): readonly string[] {
   return [
     `Each row is one plate: make QTY of it by its file in cut/; do not add its quantity up again from bases. Nominal size, no kerf, 1:1, unit ${unit}.`,
     ...(steel.length === 0 ? [] : [layerWords(job, steel)]),
-    ...(steel.length === rows.length
-      ? []
-      : [
-          "Plywood is drilled by its drill list, or through its print in full size: measure the bars of the print first.",
-        ]),
+    ...(steel.length === rows.length ? [] : [PLYWOOD_WORDS]),
     ...(steel.some(({ files }) => files.length > 1) ? [flavourWords(job)] : []),
     ...(rows.some(({ held }) => held) ? ["A plate that is HELD is not cut; its sheet says why."] : []),
   ];
@@ -100,9 +94,4 @@ function flavourWords({ shop }: Job): string {
   return shop.cutFile.flavour === "polyline"
     ? "cut/lines/ holds the same plates in lines and arcs, for a control that does not read polylines."
     : "cut/polyline/ holds the same plates in closed polylines.";
-}
-
-function setSheet(scene: Scene, number: number, count: number): SetSheet {
-  const of = count === 1 ? "" : ` ${number} OF ${count}`;
-  return { scene, name: `CUT LIST${of}`, about: TITLE, bookmark: `Cut list of plates${of.toLowerCase()}`, held: false };
 }

@@ -46,40 +46,58 @@ const HOW: Readonly<Record<FolderKey | "top", readonly string[]>> = {
   machine: ["For other programs; nobody need open these."],
 };
 
-/** Of what lies in the folder of the cutting table itself. */
-const BY_KIND: readonly (readonly [kinds: readonly string[], words: string])[] = [
-  [
-    ["cut-joined", "cut-r12"],
-    "Load every DXF file that lies in cut/ itself: each is one plate, and its name says how many, of what plate and grade.",
-  ],
-  [
-    ["drill-list"],
-    "Plywood is drilled by its drill list, or through its print in full size: measure the bars of the print first.",
-  ],
-];
+/** What is said of a folder only where it holds such files. */
+interface Remark {
+  readonly at: FolderKey;
+  readonly isOf: (file: GuidedFile) => boolean;
+  readonly words: string;
+}
 
-/** Of folders inside that of the cutting table. */
-const INSIDE: readonly (readonly [string, string])[] = [
-  ["cut/held/", "cut/held/: HELD, not to be cut."],
-  [
-    "cut/lines/",
-    "cut/lines/: the same plates again in lines and arcs, for a control that does not read polylines. Load one or the other, not both.",
-  ],
-  ["cut/polyline/", "cut/polyline/: the same plates again in closed polylines. Load one or the other, not both."],
-];
+const ofKinds =
+  (...kinds: readonly string[]): Remark["isOf"] =>
+  ({ kind }) =>
+    kinds.includes(kind);
 
-/** What is said only where a package has such files. */
-const OF_KIND: readonly (readonly [FolderKey, string, string])[] = [
-  [
-    "cut",
-    "full-size-pdf",
-    "..._full-size.pdf is a board to saw and drill by hand: print it at 100 %, and measure its bar before use.",
-  ],
-  [
-    "machine",
-    "solid-stl",
-    "The .stl and .3mf files are each piece as a solid, to look at or to measure, in millimetres (STL) and in the job's unit (3MF); plates are cut by cut/, never by these.",
-  ],
+const inside =
+  (folder: string): Remark["isOf"] =>
+  ({ path }) =>
+    path.startsWith(folder);
+
+/** How boards are made, as cut list and guide say it. */
+export const PLYWOOD_WORDS =
+  "Plywood is drilled by its drill list, or through its print in full size: measure the bars of the print first.";
+
+const REMARKS: readonly Remark[] = [
+  {
+    at: "cut",
+    isOf: ofKinds("cut-joined", "cut-r12"),
+    words:
+      "Load every DXF file that lies in cut/ itself: each is one plate, and its name says how many, of what plate and grade.",
+  },
+  { at: "cut", isOf: ofKinds("drill-list"), words: PLYWOOD_WORDS },
+  { at: "cut", isOf: inside("cut/held/"), words: "cut/held/: HELD, not to be cut." },
+  {
+    at: "cut",
+    isOf: inside("cut/lines/"),
+    words:
+      "cut/lines/: the same plates again in lines and arcs, for a control that does not read polylines. Load one or the other, not both.",
+  },
+  {
+    at: "cut",
+    isOf: inside("cut/polyline/"),
+    words: "cut/polyline/: the same plates again in closed polylines. Load one or the other, not both.",
+  },
+  {
+    at: "cut",
+    isOf: ofKinds("full-size-pdf"),
+    words: "..._full-size.pdf is a board to saw and drill by hand: print it at 100 %, and measure its bar before use.",
+  },
+  {
+    at: "machine",
+    isOf: ofKinds("solid-stl"),
+    words:
+      "The .stl and .3mf files are each piece as a solid, to look at or to measure, in millimetres (STL) and in the job's unit (3MF); plates are cut by cut/, never by these.",
+  },
 ];
 
 /** The top first, then folder by folder in the order of the package. */
@@ -90,21 +108,9 @@ export function guidePackage(files: readonly GuidedFile[], about: JobRest["about
     const own = folders.get(key === "top" ? key : FOLDERS[key]) ?? [];
     if (own.length === 0) return [];
     const folder = key === "top" ? "" : `${FOLDERS[key]}/`;
-    const made = BY_KIND.filter(([kinds]) => own.some(({ kind }) => kinds.includes(kind))).map(([, words]) => words);
-    const inside = INSIDE.filter(([start]) => own.some(({ path }) => path.startsWith(start))).map(([, words]) => words);
-    const ofKind = OF_KIND.flatMap(([at, kind, words]) =>
-      at === key && own.some((file) => file.kind === kind) ? [words] : [],
-    );
+    const remarks = REMARKS.filter(({ at, isOf }) => at === key && own.some(isOf)).map(({ words }) => words);
     const first = own.find(({ kind }) => about(kind)?.opensFirst === true) ?? null;
-    return [
-      {
-        folder,
-        who: WHO[key],
-        how: [...HOW[key], ...made, ...inside, ...ofKind],
-        first: first?.path ?? null,
-        files: own,
-      },
-    ];
+    return [{ folder, who: WHO[key], how: [...HOW[key], ...remarks], first: first?.path ?? null, files: own }];
   });
 }
 

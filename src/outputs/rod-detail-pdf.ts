@@ -1,11 +1,10 @@
 /** Details of the rods: pages of the set, and a PDF of their own for the rod shop. */
 import type { CheckedJob } from "../checks/checked.js";
 import { drawRodDetails } from "../sheets/rods/rod-details.js";
-import type { Scene } from "../sheets/scene.js";
 import { documentPdf } from "./document-pdf.js";
 import type { JobOutput, PathAndBytes, Surroundings } from "./model.js";
 import { paperPath, papersOf } from "./rod-papers.js";
-import type { SetSheet } from "./sheet-set.js";
+import { documentSheets } from "./sheet-set.js";
 
 /** Drawn for a set even where the file itself is not wanted. */
 export const rodDetailPdf: JobOutput<"rod-detail-pdf"> = {
@@ -26,22 +25,11 @@ function* writeRodDetails(checked: CheckedJob, around: Surroundings): Generator<
   const scenes = drawRodDetails(papersOf(checked, around));
   set?.addSheets(
     "rods",
-    scenes.map((scene, i) => setSheet(scene, i + 1, scenes.length)),
+    documentSheets(scenes, { name: "RODS", about: "ANCHOR-ROD DETAILS", bookmark: "Rod details" }),
   );
   const subject = `Anchor-rod details, ${checked.job.status}`;
   yield {
     path: paperPath(checked, "rod-details"),
     bytes: documentPdf(pdf, scenes, { job: checked.job, version, subject }),
-  };
-}
-
-function setSheet(scene: Scene, number: number, count: number): SetSheet {
-  const of = count === 1 ? "" : ` ${number} OF ${count}`;
-  return {
-    scene,
-    name: `RODS${of}`,
-    about: "ANCHOR-ROD DETAILS",
-    bookmark: `Rod details${of.toLowerCase()}`,
-    held: false,
   };
 }

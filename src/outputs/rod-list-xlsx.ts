@@ -8,7 +8,7 @@ import { listBlocks } from "../sheets/list-block.js";
 import { printable } from "../sheets/text-metrics.js";
 import { isShown, listPath, listsOf } from "./lists.js";
 import type { JobOutput, PathAndBytes, Surroundings } from "./model.js";
-import type { SetSheet } from "./sheet-set.js";
+import { documentSheets, type SetSheet } from "./sheet-set.js";
 
 /** Its pages are drawn for a set even where the workbook is not wanted. */
 export const rodListXlsx: JobOutput<"rod-list-xlsx"> = {
@@ -60,8 +60,5 @@ function partPages(
 ): readonly SetSheet[] {
   const blocks = tables.flatMap(listBlocks).map((table) => ({ kind: "table" as const, table }));
   const scenes = drawDocument({ job, version, title, way: "landscape", blocks });
-  return scenes.map((scene, i): SetSheet => {
-    const of = scenes.length === 1 ? "" : ` ${i + 1} OF ${scenes.length}`;
-    return { scene, name: `${name}${of}`, about: title, bookmark: `${words}${of.toLowerCase()}`, held: false };
-  });
+  return documentSheets(scenes, { name, about: title, bookmark: words });
 }

@@ -56,6 +56,17 @@ export interface SetSheet {
   readonly held: boolean;
 }
 
+/** The pages of one document, each by its number where there are several. */
+export function documentSheets(
+  scenes: readonly Scene[],
+  { name, about, bookmark }: Pick<SetSheet, "name" | "about" | "bookmark">,
+): readonly SetSheet[] {
+  return scenes.map((scene, i) => {
+    const of = scenes.length === 1 ? "" : ` ${i + 1} OF ${scenes.length}`;
+    return { scene, name: `${name}${of}`, about, bookmark: `${bookmark}${of.toLowerCase()}`, held: false };
+  });
+}
+
 /** Takes the pages of a package as their sheets are drawn, in any order of the parts. */
 export interface SheetSet {
   add(page: SetPage): void;
@@ -141,62 +152,65 @@ function writtenPage(scene: Scene, paper: PaperName | null): Pick<SetPage, "page
 
 const MOST_BASES = 12;
 
+/** What the set says of a page beside what it shows: that its base is held, or its template not released. */
+function standingOf(
+  { job, held, open }: Pick<CheckedBase, "job" | "held" | "open">,
+  mark: string,
+  bookmark: string,
+): Pick<SetPage, "held" | "bookmark" | "unreleased"> {
+  const isHeld = held.length > 0;
+  return {
+    held: isHeld,
+    ...(job.status !== "released" || open.length === 0 ? {} : { unreleased: mark }),
+    bookmark: isHeld ? `${bookmark} (HELD)` : bookmark,
+  };
+}
+
+type CheckedTemplate = Pick<CheckedBase, "job" | "plate" | "held" | "open">;
+
 /** The page of a template's sheet. */
 export function templatePage(
   scene: Scene,
-  { job, plate, held, open }: Pick<CheckedBase, "job" | "plate" | "held" | "open">,
+  checked: CheckedTemplate,
   { number, count, bases }: SheetPlace,
   paper: PaperName | null,
 ): SetPage {
+  const { mark } = checked.plate;
   const of = count === 1 ? "" : ` ${number} OF ${count}`;
-  const isHeld = held.length > 0;
   const served = `${bases.length === 1 ? "BASE" : "BASES"} ${listed(bases, MOST_BASES)}`;
   const type = scene.listing?.about ?? "";
   const about = type === DOCUMENT_TYPE.template ? served : `${type}, ${served}`;
-  const bookmark = `${plate.mark}${of.toLowerCase()}, ${served.replace(/^BASES?/, (word) => word.toLowerCase())}`;
-  const said = {
-    section: "templates" as const,
-    name: `${plate.mark}${of}`,
-    about,
-    held: isHeld,
-    ...(job.status !== "released" || open.length === 0 ? {} : { unreleased: plate.mark }),
-    bookmark: isHeld ? `${bookmark} (HELD)` : bookmark,
-  };
-  return { ...said, ...writtenPage(scene, paper) };
+  const bookmark = `${mark}${of.toLowerCase()}, ${served.replace(/^BASES?/, (word) => word.toLowerCase())}`;
+  const said = { section: "templates" as const, name: `${mark}${of}`, about };
+  return { ...said, ...standingOf(checked, mark, bookmark), ...writtenPage(scene, paper) };
 }
 
 /** The page of a piece's sheet. */
 export function piecePage(
   scene: Scene,
-  { job, plate: whole, held, open }: Pick<CheckedBase, "job" | "plate" | "held" | "open">,
-  { role, plate }: TemplatePiece,
+  checked: CheckedTemplate,
+  { role, plate: { mark, quantity } }: TemplatePiece,
   paper: PaperName | null,
 ): SetPage {
-  const about = `${role.toUpperCase()} OF ${whole.mark}, ${plate.quantity} OFF`;
-  const bookmark = `${plate.mark}, ${role}, ${plate.quantity} off`;
-  const isHeld = held.length > 0;
-  const unreleased = job.status !== "released" || open.length === 0 ? {} : { unreleased: plate.mark };
-  const said = { section: "templates" as const, name: plate.mark, about, held: isHeld, ...unreleased };
-  return { ...said, bookmark: isHeld ? `${bookmark} (HELD)` : bookmark, ...writtenPage(scene, paper) };
+  const about = `${role.toUpperCase()} OF ${checked.plate.mark}, ${quantity} OFF`;
+  const said = { section: "templates" as const, name: mark, about };
+  return { ...said, ...standingOf(checked, mark, `${mark}, ${role}, ${quantity} off`), ...writtenPage(scene, paper) };
 }
 
 /** The page of a base's setting sheet. */
 export function settingPage(
   scene: Scene,
-  { job, base, plate, held, open }: Pick<CheckedBase, "job" | "base" | "plate" | "held" | "open">,
+  checked: CheckedTemplate & Pick<CheckedBase, "base">,
   paper: PaperName | null,
 ): SetPage {
-  const isHeld = held.length > 0;
-  const bookmark = `${base.mark}, template ${plate.mark}`;
-  const said = {
-    section: "setting" as const,
-    name: `SETTING ${base.mark}`,
-    about: `${scene.listing?.about ?? ""}, BASE ${base.mark}`,
-    held: isHeld,
-    ...(job.status !== "released" || open.length === 0 ? {} : { unreleased: plate.mark }),
-    bookmark: isHeld ? `${bookmark} (HELD)` : bookmark,
+  const { base, plate } = checked;
+  const about = `${scene.listing?.about ?? ""}, BASE ${base.mark}`;
+  const said = { section: "setting" as const, name: `SETTING ${base.mark}`, about };
+  return {
+    ...said,
+    ...standingOf(checked, plate.mark, `${base.mark}, template ${plate.mark}`),
+    ...writtenPage(scene, paper),
   };
-  return { ...said, ...writtenPage(scene, paper) };
 }
 
 /** A page of the plan where a question about the layout is open. */

@@ -5,7 +5,7 @@ import { LAYOUT, markWords } from "../checks/digest.js";
 import { keyWords } from "../checks/key-words.js";
 import type { CheckRow } from "../checks/model.js";
 import { NOT_CHECKED_AT_ALL } from "../checks/model.js";
-import { comparedTexts, counted, marginText, percent, subjectWords, wantedWords } from "../checks/words.js";
+import { comparedTexts, counted, failedFigures, marginText, percent, subjectWords } from "../checks/words.js";
 import { listed } from "../diagnostics/listed.js";
 import type { Job } from "../job/model/job.js";
 import type { BaseFacts } from "../summary/facts.js";
@@ -142,10 +142,9 @@ function heldTable({ digest, layoutHeld, job }: CheckingRequest): TableText | nu
   );
 }
 
-function failWords({ plainName, rule, value, limit, sense, note }: CheckRow, unit: Unit): string {
-  if (value === null || limit === null || sense === null) return `${plainName}: ${note}`;
-  const [found, bound] = comparedTexts(value, limit, unit);
-  return `${plainName} ${found}, ${wantedWords({ rule, sense }, bound)}`;
+function failWords(row: CheckRow, unit: Unit): string {
+  const figures = failedFigures(row, unit);
+  return figures === null ? `${row.plainName}: ${row.note}` : `${row.plainName} ${figures}`;
 }
 
 function questionsTable({ questions }: CheckingRequest): TableText | null {

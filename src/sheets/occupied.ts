@@ -349,7 +349,12 @@ function crosses(from: PaperPoint, to: PaperPoint, mark: Mark): boolean {
     );
     return far > radius + 0.01 && distanceToSegment(center, from, to) < radius;
   }
-  return isApart(from, to, mark.from, mark.to) && isApart(mark.from, mark.to, from, to);
+  return linesCross(from, to, mark.from, mark.to);
+}
+
+/** Two straight lines cross between their ends; where one only touches the other they do not. */
+export function linesCross(a: PaperPoint, b: PaperPoint, c: PaperPoint, d: PaperPoint): boolean {
+  return isApart(a, b, c, d) && isApart(c, d, a, b);
 }
 
 /** The two points lie strictly on different sides of the line. */

@@ -1,6 +1,6 @@
 /** A QR code (ISO/IEC 18004) as a piece: dark modules are filled bars in a quiet zone, black on the paper's own white. */
+import { encode } from "uqr";
 import { at, fill, group } from "./items.js";
-import { encodeQr, type Modules } from "./qr-mask.js";
 import type { Bar, Lattice, SceneGroup, SceneItem } from "./scene.js";
 import { printable } from "./text-metrics.js";
 
@@ -22,7 +22,7 @@ export interface QrCode {
 /** As large as `room` allows, mm; larger where the text asks for it, since no module is less than the least. */
 export function qrCode(text: string, room: number): QrCode {
   const words = scannable(text);
-  const { size, data } = encodeQr(words);
+  const { size, data } = encode(words, { ecc: "M", border: 0 });
   const module = Math.min(LARGEST_MODULE, Math.max(LEAST_MODULE, room / (size + 2 * QUIET)));
   const bars = barsOf(data);
   const side = (size + 2 * QUIET) * module;
@@ -56,7 +56,7 @@ export function scannable(text: string): string {
  * Dark modules in runs along rows and along columns, so that no seam shows where two runs of one kind meet; a module that is
  * in no run of its own kind stands in the other.
  */
-function barsOf(data: Modules): readonly Bar[] {
+function barsOf(data: readonly (readonly boolean[])[]): readonly Bar[] {
   const size = data.length;
   const dark = (column: number, row: number) => data[row]?.[column] === true;
   const along = Array.from({ length: size }, (_, row) =>

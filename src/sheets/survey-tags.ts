@@ -1,8 +1,17 @@
 /** Tags of rods as surveyed: beside their own hole, in no hole and on no rod, with a leader where they stand farther off. */
 import { at, group, line, stroke, text } from "./items.js";
-import { type Box, countCrossings, crossesText, distanceToBox, distanceToSegment, textBox } from "./occupied.js";
+import {
+  type Box,
+  countCrossings,
+  crossesText,
+  distanceToBox,
+  distanceToSegment,
+  linesCross,
+  textBox,
+} from "./occupied.js";
 import { type Draft, hasRoom, interrupt, put } from "./paper.js";
 import type { PaperPoint, SceneItem } from "./scene.js";
+import { linesIn, type Tick } from "./tags.js";
 import { textWidth } from "./text-metrics.js";
 
 /** A hole or a rod on paper. */
@@ -18,16 +27,17 @@ export interface SurveyTag extends Disc {
   readonly outward: number;
 }
 
-/** How strict the search is: whether centre lines may be interrupted, and leaders may cross each other. */
+/** How strict the search is: whether centre lines may be interrupted, and what a leader may cross: centre lines alone, outlines too but no hole, or other leaders. */
 interface Demand {
   readonly strokes: "all" | "hard";
-  readonly leadersApart: boolean;
+  readonly leaderOver: "soft lines" | "outlines" | "leaders";
 }
 
 const DEMANDS: readonly Demand[] = [
-  { strokes: "all", leadersApart: true },
-  { strokes: "hard", leadersApart: true },
-  { strokes: "hard", leadersApart: false },
+  { strokes: "all", leaderOver: "soft lines" },
+  { strokes: "hard", leaderOver: "soft lines" },
+  { strokes: "hard", leaderOver: "outlines" },
+  { strokes: "hard", leaderOver: "leaders" },
 ];
 
 const DISTANCES = [1, 2.2, 4, 6.5, 9.5, 13, 18, 24, 32, 42, 56, 72] as const;
@@ -48,7 +58,7 @@ export function putSurveyTags(
   letter: number,
   leaders: Leaders = "may cross",
 ): readonly string[] {
-  const demands = leaders === "apart" ? DEMANDS.filter(({ leadersApart }) => leadersApart) : DEMANDS;
+  const demands = leaders === "apart" ? DEMANDS.filter(({ leaderOver }) => leaderOver !== "leaders") : DEMANDS;
   return tags.flatMap((tag) => (putTag(draft, tag, discs, letter, demands) ? [] : [tag.tag]));
 }
 
@@ -100,7 +110,7 @@ function leaderTo(
   item: ReturnType<typeof tagItem>,
   { center, radius }: SurveyTag,
   discs: readonly Disc[],
-  { leadersApart }: Demand,
+  { leaderOver }: Demand,
 ): readonly SceneItem[] | null {
   const middle = at(item.at.x, item.at.y + item.height / 2);
   const [dx, dy] = [center.x - middle.x, center.y - middle.y];
@@ -112,6 +122,8 @@ function leaderTo(
   const isOwn = (disc: Disc) => Math.hypot(disc.center.x - center.x, disc.center.y - center.y) < radius;
   if (discs.some((disc) => !isOwn(disc) && distanceToSegment(disc.center, from, to) < disc.radius + 0.3)) return null;
   if (crossesText(draft.taken, from, to)) return null;
-  if (leadersApart && countCrossings(draft.taken, from, to).hard > 0) return null;
+  if (leaderOver === "soft lines" && countCrossings(draft.taken, from, to).hard > 0) return null;
+  const isCrossed = (other: Tick) => linesCross(from, to, other.from, other.to);
+  if (leaderOver === "outlines" && linesIn(draft.items, ["leader", "hole"]).some(isCrossed)) return null;
   return [stroke("leader", line(from, to))];
 }

@@ -4,10 +4,10 @@ import { extentOfPoints } from "../geometry/index.js";
 import type { Hole } from "../template/model.js";
 import { type Length, toMillimetres } from "../units/index.js";
 import { at, group, line, stroke, text } from "./items.js";
-import { crossesText, type TextItem, textBox } from "./occupied.js";
+import { crossesText, linesCross, type TextItem, textBox } from "./occupied.js";
 import { copyDraft, type Draft, hasRoom, interrupt, put } from "./paper.js";
 import { CROSS_REACH, holeRadius, holeSpan, onPaper, type View } from "./plan-shapes.js";
-import type { PaperPoint, PathPart, SceneItem } from "./scene.js";
+import type { PaperPoint, PathPart, SceneItem, StrokeRole } from "./scene.js";
 import { textWidth } from "./text-metrics.js";
 
 /** Directions tried for a tag: beside the centre lines, outward ones first. */
@@ -72,12 +72,18 @@ interface Search {
   readonly leaders: Tick[];
 }
 
-type Tick = Extract<PathPart, { kind: "line" }>;
+/** A straight line of a leader. */
+export type Tick = Extract<PathPart, { kind: "line" }>;
 
 function leadersIn(items: readonly SceneItem[]): Tick[] {
+  return linesIn(items, ["leader"]);
+}
+
+/** Straight lines of strokes of these roles. */
+export function linesIn(items: readonly SceneItem[], roles: readonly StrokeRole[]): Tick[] {
   return items.flatMap((item): Tick[] => {
-    if (item.kind === "group") return leadersIn(item.items);
-    if (item.kind !== "stroke" || item.role !== "leader") return [];
+    if (item.kind === "group") return linesIn(item.items, roles);
+    if (item.kind !== "stroke" || !roles.includes(item.role)) return [];
     return item.parts.flatMap((part) => (part.kind === "line" ? [part] : []));
   });
 }
@@ -278,18 +284,8 @@ function tickTo(
   const to = at(center.x - (dx / length) * radius, center.y - (dy / length) * radius);
   if (crossesText(draft.taken, from, to)) return null;
   if (spots.some((spot) => (spot.isRound ? crossesRound(from, to, spot) : crossesSquare(from, to, spot)))) return null;
-  if (leaders.some((leader) => doCross(from, to, leader.from, leader.to))) return null;
+  if (leaders.some((leader) => linesCross(from, to, leader.from, leader.to))) return null;
   return [stroke("leader", line(from, to))];
-}
-
-function doCross(a: PaperPoint, b: PaperPoint, c: PaperPoint, d: PaperPoint): boolean {
-  return areParted(a, b, c, d) && areParted(c, d, a, b);
-}
-
-/** True where a line has one of two points on either side. */
-function areParted(from: PaperPoint, to: PaperPoint, p: PaperPoint, q: PaperPoint): boolean {
-  const side = ({ x, y }: PaperPoint) => (to.x - from.x) * (y - from.y) - (to.y - from.y) * (x - from.x);
-  return side(p) * side(q) < 0;
 }
 
 function crossesRound(from: PaperPoint, to: PaperPoint, { x, y, halfX }: Spot): boolean {

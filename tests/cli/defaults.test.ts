@@ -104,7 +104,7 @@ describe("the same job with defaults and kinds, and written out", () => {
           ),
       );
     expect([...givers("B1", "washer-cover")]).toEqual(["row; default: basePlate.washer"]);
-    expect([...givers("B2", "rod-grade")]).toEqual(["row; kind heavy: rods.grade"]);
+    expect([...givers("B2", "rod-grade")]).toEqual(['"row; kind heavy: rods.finish, rods.grade"']);
     expect([...givers("B1", "rod-count")]).toEqual(["row"]);
     expect([...givers("B2", "template-hole")]).toEqual(['"row; kind heavy: rods.finish, template.thickness"']);
     expect([...givers("B3", "rod-play")]).toEqual(["row; default: template.hole"]);

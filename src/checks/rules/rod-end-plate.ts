@@ -1,4 +1,5 @@
 import type { Bottom, EndPlate, RodGroup } from "../../job/model/job.js";
+import { isWeldedOn } from "../../job/model/stack.js";
 import { HOLE_PLAY } from "../../rods/index.js";
 import type { Length } from "../../units/index.js";
 import { add } from "../../units/length.js";
@@ -35,7 +36,7 @@ function ofGroup(context: CheckContext, group: RodGroup): RuleResult {
   const plate = plateOf(bottom.value);
   if (plate === null) return notApplicable(subject, "no plate is at the lower end");
   const say = wordsIn(context.job.unit);
-  if (isWelded(bottom.value)) {
+  if (isWeldedOn(bottom.value)) {
     const hole: Length = add(diameter, HOLE_PLAY);
     const note = `plate ${say.length(plate.size)} against rod ${size} with play ${say.length(HOLE_PLAY)}`;
     return compare(subject, 2 * plate.size, ">=", 2 * hole, note, WELDED);
@@ -49,8 +50,4 @@ function ofGroup(context: CheckContext, group: RodGroup): RuleResult {
 function plateOf(bottom: Bottom): EndPlate | null {
   if (bottom.kind === "plate") return bottom;
   return bottom.kind === "nut" ? bottom.washer : null;
-}
-
-function isWelded(bottom: Bottom): boolean {
-  return bottom.kind === "plate" && bottom.nuts === 0;
 }

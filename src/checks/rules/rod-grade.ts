@@ -1,4 +1,5 @@
 import type { RodGroup } from "../../job/model/job.js";
+import { isWeldedOn } from "../../job/model/stack.js";
 import { weldability } from "../../rods/index.js";
 import { findGrade, type GradeRow, recommendedNut } from "../../standards/index.js";
 import type { CheckContext, Rule, RuleResult } from "../model.js";
@@ -125,7 +126,7 @@ function weldedTo({ rod }: RodGroup): string | null {
   const bottom = rod.bottom.kind === "given" ? rod.bottom.value : null;
   if (rod.welded) return "welded";
   if ((bottom?.kind === "nut" || bottom?.kind === "plate") && bottom.tackWelded) return "with a nut tack welded";
-  return bottom?.kind === "plate" && bottom.nuts === 0 ? "with a plate welded on" : null;
+  return bottom !== null && isWeldedOn(bottom) ? "with a plate welded on" : null;
 }
 
 function orderedText({ weldable }: GradeRow, { rod }: RodGroup): string {

@@ -335,6 +335,9 @@ export interface Washer {
   readonly widest?: Washer;
 }
 
+/** Classes of external threads: those of inch threads (ASME B1.1) and of metric ones (ISO 965-1). From memory. */
+export const THREAD_CLASSES = { inch: ["1A", "2A", "3A"], metric: ["6g", "8g"] } as const;
+
 /** How threads are made: rolled on bar of the pitch diameter, or cut on bar of the full size. */
 export type Threading = "rolled" | "cut";
 

@@ -77,6 +77,11 @@ export function levellingNutsOf(
   return given(levelling.value === "nuts" ? 1 : 0, levelling.from);
 }
 
+/** True of a plate that no nut holds: it is welded to the rod. */
+export function isWeldedOn(bottom: Bottom): boolean {
+  return bottom.kind === "plate" && bottom.nuts === 0;
+}
+
 /** Nuts that hold a rod's lower end. */
 export function nutsAtBottom(bottom: Bottom): number {
   switch (bottom.kind) {

@@ -5,7 +5,7 @@ import type { Length } from "../../units/index.js";
 import { add, improperFraction, nanometres } from "../../units/index.js";
 import type { DocumentPath } from "../document.js";
 import type { Bottom, Input, Nut, Rod } from "../model/job.js";
-import { given, missing } from "../model/job.js";
+import { given, missing, THREAD_CLASSES } from "../model/job.js";
 import type { RodsDocument } from "../schema/job.js";
 import type { BaseReport } from "./base-report.js";
 import { findNut, isMetric, readThread, recommendedNut, ZINC_GROWTH } from "./lookups.js";
@@ -132,14 +132,11 @@ function judgeClass(
   report: BaseReport,
 ): void {
   if (threadClass === undefined) return;
-  const allowed = series === "metric coarse" ? METRIC_CLASSES : INCH_CLASSES;
+  const allowed: readonly string[] = THREAD_CLASSES[series === "metric coarse" ? "metric" : "inch"];
   if (allowed.includes(threadClass)) return;
   const message = `${threadClass} is no class of a ${series} thread, as that of ${diameter}; allowed are ${allowed.join(", ")}`;
   report.fault([...path, "threadClass"], "other-thread-class", message);
 }
-
-const INCH_CLASSES: readonly string[] = ["1A", "2A", "3A"];
-const METRIC_CLASSES: readonly string[] = ["6g", "8g"];
 
 function resolveZinc(rods: RodsDocument, from: string): Input<Length> {
   if (rods.zincGrowth !== undefined) return given(rods.zincGrowth, from);

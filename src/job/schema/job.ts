@@ -17,6 +17,7 @@ import { MOST_RODS, patternChoice } from "../../patterns/index.js";
 import { findSection } from "../../standards/index.js";
 import type { Length, Unit } from "../../units/index.js";
 import { parseLength } from "../../units/index.js";
+import { THREAD_CLASSES } from "../model/job.js";
 import { parseQuestionNumber, questionNumber } from "../model/register.js";
 import { SHEET_NAMES } from "../model/sheet-names.js";
 import { answerFields } from "./answer-fields.js";
@@ -347,7 +348,7 @@ function rodsShape(unit: Unit) {
       "Thread at the lower end, measured up from it; 0: none.",
     ).optional(),
     threadClass: wordLeaf(
-      ["1A", "2A", "3A", "6g", "8g"],
+      [...THREAD_CLASSES.inch, ...THREAD_CLASSES.metric],
       "Thread class before any coating; omitted: 2A (F1554), 6g (metric).",
     ).optional(),
     threading: wordLeaf(["rolled", "cut"], "How the threads are made; omitted: as the shop file has it.").optional(),

@@ -1,5 +1,6 @@
 /** The way of a lot of rods through the shop, in order: what each station is set to, and who says so. */
 import type { Job } from "../../job/model/job.js";
+import { isWeldedOn } from "../../job/model/stack.js";
 import type { Input } from "../../job/model/values.js";
 import type { Length } from "../../units/index.js";
 import { formatLength, formatWithUnit } from "../../units/index.js";
@@ -85,8 +86,8 @@ function swedging(job: Job, { bottom }: RodToMake): readonly Operation[] {
 function welding(rod: RodToMake): readonly Operation[] {
   const { bottom, tackWelds } = rod;
   const from = bottom.kind === "given" ? bottom.from : HABIT;
-  const plain = bottom.kind === "given" && bottom.value.kind === "plate" && bottom.value.nuts === 0;
-  const whole = plain ? ["weld the plate to the lower end, weld as the engineer of record gives it"] : [];
+  const isPlate = bottom.kind === "given" && isWeldedOn(bottom.value);
+  const whole = isPlate ? ["weld the plate to the lower end, weld as the engineer of record gives it"] : [];
   const words = [...whole, ...tackWelds.map((place) => `tack weld ${place}`)];
   const caution = weldCaution(rod);
   return words.map((each) => ({ name: "weld", words: caution === "" ? each : `${each}: ${caution}`, from }));

@@ -1,4 +1,5 @@
 /** Words with leaders under a rod: what holds its lower end, the bend, thread and colour of its top. */
+import { isWeldedOn } from "../../job/model/stack.js";
 import type { RodDetail } from "../../rods/detail/model.js";
 import { greatestOf } from "../../units/extremes.js";
 import { formatLength, type Unit } from "../../units/index.js";
@@ -67,7 +68,7 @@ function partWords({ bottom, nut }: RodDetail, unit: Unit): readonly string[] {
   if (value.kind === "nut") return [...(value.washer === null ? [] : [plate("PLATE WASHER", value.washer)]), nutWords];
   if (value.kind !== "plate") return [];
   const own = plate("PLATE", value);
-  if (value.nuts === 0) return [`${own}, WELDED`];
+  if (isWeldedOn(value)) return [`${own}, WELDED`];
   return value.nuts === 2 ? [nutWords, own, nutWords] : [own, nutWords];
 }
 

@@ -1,5 +1,6 @@
 /** What drawings, travellers and labels say of a lot of rods, in words. What nobody gave says NOT GIVEN. */
 import type { Job } from "../../job/model/job.js";
+import { isWeldedOn } from "../../job/model/stack.js";
 import type { Input } from "../../job/model/values.js";
 import type { Hardware, LengthTerm, RodDetail } from "../../rods/detail/model.js";
 import { S1_MARK, weldCaution } from "../../rods/detail/welding.js";
@@ -165,7 +166,7 @@ export function weldWords(detail: RodDetail): string {
 }
 
 function isWeldedPlate({ bottom }: RodDetail): boolean {
-  return bottom.kind === "given" && bottom.value.kind === "plate" && bottom.value.nuts === 0;
+  return bottom.kind === "given" && isWeldedOn(bottom.value);
 }
 
 function orderedWelds(detail: RodDetail): string {

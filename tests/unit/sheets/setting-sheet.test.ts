@@ -128,6 +128,31 @@ describe("which way round", () => {
   });
 });
 
+describe("rods of a ring, with paper within and around it", () => {
+  const ring = (count: number, diameter: number, half: number) => {
+    const base = baseFixture();
+    const start = { kind: "straddle" } as const;
+    const pattern = { kind: "circle", diameter: inches(diameter), count, start } as const;
+    const [outer, inner] = [inches(diameter + 2 * half), inches(diameter - 2 * half)];
+    const outline = { kind: "ring", outer, inner, at: { x: inches(0), y: inches(0) } } as const;
+    const template = { ...base.template, outline, opening: { kind: "none" } as const };
+    return { ...base, groups: [groupFixture({ pattern })], template };
+  };
+
+  it.each([
+    [12, 42, 3],
+    [24, 120, 4],
+    [40, 60, 3],
+  ])("%i of them: each has its tag, over an outline where it must be", (count, diameter, half) => {
+    const scene = drawSettingSheet(settingCase(jobFixture(), ring(count, diameter, half)));
+    const tags = groupsOf(scene.items, "place-view").flatMap(({ items }) => groupsOf(items, "tag"));
+    const named = tags.map(({ data }) => data.tag).filter((tag) => /^A\d+$/.test(`${tag}`));
+    expect(named).toHaveLength(count);
+    expect(readOn(scene)).not.toContain("NO ROOM FOR");
+    expect(findCollisions(scene)).toEqual([]);
+  });
+});
+
 describe("which nuts stay", () => {
   const base = baseFixture();
   const nuts = (levelling: "nuts" | "shims") => ({ ...base, levelling: given(levelling, "job") });
