@@ -41,6 +41,9 @@ const ARGUMENTS = ["--no-sandbox", "--enable-unsafe-swiftshader"];
 /** How fast a graphics driver is when pictures are taken of its page is no complaint of the page. */
 const OF_DRIVER = /GL Driver Message \(OpenGL, Performance/;
 
+/** What Chromium says of a request that the page itself gave up: it was loaded again, or ended a thread, before all had come. */
+const GIVEN_UP = "net::ERR_ABORTED";
+
 const TYPES: Readonly<Record<string, string>> = {
   ".html": "text/html; charset=utf-8",
   ".js": "text/javascript; charset=utf-8",
@@ -113,7 +116,9 @@ export function startDriver(): Driver {
         if (isComplaint && !OF_DRIVER.test(message.text())) complaints.push(message.text());
       });
       page.on("pageerror", (error) => complaints.push(error.message));
-      page.on("requestfailed", (request) => complaints.push(`not loaded: ${request.url()}`));
+      page.on("requestfailed", (request) => {
+        if (request.failure()?.errorText !== GIVEN_UP) complaints.push(`not loaded: ${request.url()}`);
+      });
       page.on("request", (request) => {
         if (!request.url().startsWith(address()) && !/^(blob|data):/.test(request.url()))
           complaints.push(`asked of another server: ${request.url()}`);
