@@ -25,8 +25,8 @@ import { startWorkActions, type WorkActions } from "./work-actions.js";
 
 /** All of them. */
 export interface Actions extends JobActions, BeginActions, LookActions, WorkActions {
-  /** Changes keys of the job, as one step that can be taken back. */
-  edit(name: string, edits: readonly KeyEdit[]): Promise<void>;
+  /** Changes keys of the job, as one step that can be taken back. Edits that hang on the steps before are made when their turn comes. */
+  edit(name: string, edits: readonly KeyEdit[] | (() => readonly KeyEdit[])): Promise<void>;
   /** Changes the text itself, as one step: many items of a list at once. Made of the text as it stands when its turn comes; null: nothing. */
   rewrite(name: string, change: (text: string) => Splice | null): Promise<void>;
   /** Takes the bases of the schedule that the job names into the job file, as one step. */
@@ -86,7 +86,11 @@ function startChanges(store: Store, { inTurn, makeStep, watch, undo, redo }: Ste
         const splice = change(store.get().job?.text ?? "");
         if (splice !== null) await makeStep(name, { kind: "splice", splices: [splice], watch: watch() });
       }),
-    edit: (name, edits) => inTurn(async () => void (await makeStep(name, { kind: "edit", edits, watch: watch() }))),
+    edit: (name, wanted) =>
+      inTurn(async () => {
+        const edits = typeof wanted === "function" ? wanted() : wanted;
+        if (edits.length > 0) await makeStep(name, { kind: "edit", edits, watch: watch() });
+      }),
     takeBases: () =>
       inTurn(async () => void (await makeStep("bases taken into the job", { kind: "take-bases", watch: watch() }))),
     answer: async (drafts) => {
