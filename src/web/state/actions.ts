@@ -15,6 +15,7 @@ import type {
 import type { LiveSolid } from "../../tasks/live/solid.js";
 import type { Engine } from "../engine/engine.js";
 import type { EngineAnswer, EngineAsk } from "../engine/protocol.js";
+import { Refused } from "../engine/refused.js";
 import type { BeginActions } from "./begin-actions.js";
 import { startBeginActions } from "./begin-actions.js";
 import type { JobActions } from "./job-actions.js";
@@ -50,7 +51,7 @@ export interface Actions extends JobActions, BeginActions, LookActions, WorkActi
   /** Shows a base: its template, or in another view. */
   choose(base: string, view?: ViewName): Promise<void>;
   resize(room: PageState["room"]): Promise<void>;
-  /** Triangles of a base's template and rods, for the view that shows them; null while the base is at fault. */
+  /** Triangles of a base's template and rods, for the view that shows them; null while the base is at fault. Rejects where its code does not come. */
   solid(base: string): Promise<LiveSolid | null>;
   point(pointed: Pointed | null): void;
   /** Shows the template of a base, null: of the one that is shown, and takes the user to the field of a key that is missing. */
@@ -71,7 +72,7 @@ export function startActions(store: Store, engine: Engine, keeper: Keeper, today
     try {
       return await engine.ask(body);
     } catch (error) {
-      say(`A fault of the program: ${error instanceof Error ? error.message : String(error)}`, "fault");
+      say(faultWords(error), "fault");
       throw error;
     } finally {
       store.set({ working: false });
@@ -239,7 +240,7 @@ export function startActions(store: Store, engine: Engine, keeper: Keeper, today
       store.set({ room });
       if (store.get().job !== null) take(await ask({ kind: "look", watch: watch() }));
     },
-    solid: async (base) => (await ask({ kind: "solid", base })).solid ?? null,
+    solid: async (base) => (await engine.ask({ kind: "solid", base })).solid ?? null,
     point: (pointed) => store.set({ pointed }),
     goTo: async (base, key) => {
       store.set({ view: "template", goal: { base, key } });
@@ -250,6 +251,11 @@ export function startActions(store: Store, engine: Engine, keeper: Keeper, today
     say,
     hush: (id) => store.set({ notices: store.get().notices.filter((notice) => notice.id !== id) }),
   };
+}
+
+function faultWords(error: unknown): string {
+  if (error instanceof Refused) return error.message;
+  return `A fault of the program: ${error instanceof Error ? error.message : String(error)}`;
 }
 
 /** The drawing of a base that is at fault now stays as it was last right. */
