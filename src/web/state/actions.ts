@@ -46,7 +46,7 @@ export interface Actions extends JobActions, BeginActions, LookActions, WorkActi
   /** Shows a base: its template, or in another view. */
   choose(base: string, view?: ViewName): Promise<void>;
   resize(room: PageState["room"]): Promise<void>;
-  /** Triangles of a base's template and rods, for the view that shows them; null while the base is at fault. */
+  /** Triangles of a base's template and rods, for the view that shows them; null while the base is at fault. Rejects where its code does not come. */
   solid(base: string): Promise<LiveSolid | null>;
   point(pointed: Pointed | null): void;
   /** Shows the template of a base, null: of the one that is shown, and takes the user to the field of a key that is missing. */
@@ -111,16 +111,17 @@ function startChanges(store: Store, { inTurn, makeStep, watch, undo, redo }: Ste
 }
 
 /** Asks that change nothing and show no work. */
-function startReading(store: Store, engine: Engine): Pick<Actions, "digest" | "questions" | "ledger"> {
+function startReading(store: Store, engine: Engine): Pick<Actions, "digest" | "questions" | "ledger" | "solid"> {
   const isOpen = (): boolean => store.get().job !== null;
   return {
     digest: async () => (isOpen() ? ((await engine.ask({ kind: "digest" })).digest ?? null) : null),
     questions: async () => (isOpen() ? ((await engine.ask({ kind: "questions" })).questions ?? null) : null),
     ledger: async (ledger) => (isOpen() ? ((await engine.ask({ kind: "ledger", ledger })).ledger ?? null) : null),
+    solid: async (base) => (await engine.ask({ kind: "solid", base })).solid ?? null,
   };
 }
 
-type Showing = Pick<Actions, "show" | "choose" | "resize" | "solid" | "point" | "goTo" | "reached">;
+type Showing = Pick<Actions, "show" | "choose" | "resize" | "point" | "goTo" | "reached">;
 
 function startShowing(store: Store, { ask, take, watch }: Steps, list: Actions["list"]): Showing {
   const choose: Actions["choose"] = async (base, view = "template") => {
@@ -137,7 +138,7 @@ function startShowing(store: Store, { ask, take, watch }: Steps, list: Actions["
       store.set({ room });
       if (store.get().job !== null) take(await ask({ kind: "look", watch: watch() }));
     },
-    solid: async (base) => (await ask({ kind: "solid", base })).solid ?? null,
+    solid: async (base) => (await engine.ask({ kind: "solid", base })).solid ?? null,
     point: (pointed) => store.set({ pointed }),
     goTo: async (base, key) => {
       store.set({ view: "template", goal: { base, key } });
