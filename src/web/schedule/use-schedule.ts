@@ -134,6 +134,7 @@ export function useSchedule(isCards: boolean) {
     pick: setPicked,
     sort: (column: string) =>
       setOrder(order?.column !== column ? { column, isDown: false } : order.isDown ? null : { column, isDown: true }),
+    sortBy: (column: string) => setOrder(column === "" ? null : { column, isDown: false }),
     begin: (over: string | null) => {
       const [line, column] = [lineAt(picked.to.spot), columns[picked.to.column]];
       if (line === null || column === undefined || field !== null) return;
