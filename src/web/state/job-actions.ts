@@ -1,7 +1,6 @@
 /** What can be done with a job as a whole: opened, saved, shared, kept, thrown away. */
 import { decodeText } from "../../readers/text.js";
-import type { Watch } from "../../tasks/live/model.js";
-import type { EngineAnswer, EngineAsk, JobFiles } from "../engine/protocol.js";
+import type { JobFiles } from "../engine/protocol.js";
 import { Refused } from "../engine/refused.js";
 import { pickFiles } from "./browser-files.js";
 import { findJobs, glanceAt, placeFiles, type ReadFile, readGiven } from "./given-files.js";
@@ -13,6 +12,7 @@ import { readServed, readServedBeside, type ServedText, servedKey } from "./serv
 import { readSession, writeSession } from "./session.js";
 import { isLink, LONGEST_LINK, linkOf, readLink } from "./share-link.js";
 import { differenceOf } from "./splice-merge.js";
+import type { Steps } from "./steps.js";
 import type { Store } from "./store.js";
 
 /** All of it. */
@@ -51,18 +51,10 @@ export interface JobActions {
   list(): Promise<void>;
 }
 
-/** What they stand on: of `actions.ts`. */
-export interface JobWork {
+/** What they stand on. */
+export interface JobWork extends Steps {
   readonly store: Store;
   readonly keeper: Keeper;
-  ask(body: EngineAsk): Promise<EngineAnswer>;
-  say(text: string, tone?: "said" | "fault"): void;
-  inTurn(work: () => Promise<void>): Promise<void>;
-  load(job: OpenJob, base?: string): Promise<void>;
-  adopt(job: OpenJob): Promise<void>;
-  keep(): Promise<OpenJob | null>;
-  makeStep(name: string, body: EngineAsk): Promise<EngineAnswer>;
-  watch(): Watch;
 }
 
 /** The actions. */
