@@ -54,7 +54,7 @@ export function startSteps(work: StepWork): Steps {
   };
   hearNews(shown);
   return {
-    ...{ say, ask: shown.ask, watch: shown.watch, take: shown.take, inTurn: startTurns() },
+    ...{ say, ask: shown.ask, watch: shown.watch, take: shown.take, inTurn: startTurns(store) },
     keep: () => keep(shown),
     load: (job, base) => load(shown, job, base),
     adopt: (newer) => adopt(shown, newer),
@@ -93,10 +93,16 @@ function faultWords(error: unknown): string {
   return `A fault of the program: ${error instanceof Error ? error.message : String(error)}`;
 }
 
-function startTurns(): Steps["inTurn"] {
-  let turn: Promise<void> = Promise.resolve();
+function startTurns(store: Store): Steps["inTurn"] {
+  let last: Promise<void> = Promise.resolve();
   return (work) => {
-    turn = turn.then(work, work);
+    const turn = last.then(work, work);
+    const end = (): void => {
+      if (last === turn) store.set({ changing: false });
+    };
+    last = turn;
+    store.set({ changing: true });
+    turn.then(end, end);
     return turn;
   };
 }
