@@ -16,6 +16,7 @@ import type { Axis, Keyed, Stop } from "./figure-keys.js";
 import {
   circleKeys,
   cornerKeys,
+  fromPointKeys,
   holeKey,
   isSame,
   linesOf,
@@ -167,8 +168,8 @@ function between(keyed: Keyed, axis: Axis, from: number, to: number): Meaning {
   const [rods] = [...a.groups, ...b.groups];
   if (!a.edge && !b.edge && rods !== undefined && (a.isPoint || b.isPoint)) {
     const at = a.isPoint ? to : from;
-    const keys = patternKeys(keyed, rods.group, axis, at);
-    const isOwn = rods.group.pattern.kind !== "rectangle";
+    const isOwn = rods.group.pattern.kind === "lines" || rods.group.pattern.kind === "points";
+    const keys = isOwn ? fromPointKeys(keyed, rods.group, axis, at) : patternKeys(keyed, rods.group, axis, at);
     return {
       name: `rod line ${axis} from W.P.`,
       keys,

@@ -1,6 +1,7 @@
 /** The drawing of the template: what is drawn, and over it what can be typed on, reached and pointed at. */
 import type { JSX } from "preact";
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
+import { typedOn } from "../../tasks/live/figure-edits.js";
 import type { LiveFigure, LiveHole, LiveOutline } from "../../tasks/live/figure-model.js";
 import type { LiveBaseView } from "../../tasks/live/model.js";
 import { useActions, useLook, usePart } from "../app/page.js";
@@ -96,15 +97,14 @@ function OpenField({
 }): JSX.Element | null {
   const { figure, left, top } = opened;
   const path = usePart((state) => state.base);
-  const base = usePart((state) => state.live?.bases.find((each) => each.path === path) ?? null);
-  const unit = usePart((state) => state.live?.unit ?? "in");
-  if (base === null) return null;
-  const { written, given } = base;
+  const live = usePart((state) => state.live);
+  const base = live?.bases.find((each) => each.path === path);
+  if (live === null || base === undefined) return null;
   return (
     <FigureField
       key={`${figure.id} ${left} ${top}`}
       figure={figure}
-      on={{ path: base.path, unit, written, given }}
+      on={typedOn(base, live)}
       left={left}
       top={top}
       onDone={onDone}
