@@ -398,10 +398,10 @@ export function cornerKeys(keyed: Keyed): readonly FigureKey[] {
 }
 
 /** Size, place and more of the base plate or the concrete. */
-export function neighbourKeys(keyed: Keyed, name: "BASE PLATE" | "CONCRETE"): readonly FigureKey[] {
+export function neighbourKeys(keyed: Keyed, name: "base plate" | "concrete"): readonly FigureKey[] {
   const { basePlate, concrete } = keyed.base;
   const [root, what, of] =
-    name === "BASE PLATE"
+    name === "base plate"
       ? (["basePlate", "base plate", basePlate] as const)
       : (["concrete", "concrete", concrete] as const);
   const { shape } = of;
@@ -416,7 +416,7 @@ export function neighbourKeys(keyed: Keyed, name: "BASE PLATE" | "CONCRETE"): re
   return [
     ...size,
     ...centerKeys(keyed, root, of.at, what),
-    ...(name === "BASE PLATE" ? plateKeys(keyed) : depthKeys(keyed)),
+    ...(name === "base plate" ? plateKeys(keyed) : depthKeys(keyed)),
   ];
 }
 

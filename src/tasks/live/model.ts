@@ -118,6 +118,8 @@ export interface LiveLine {
   readonly where: string;
   /** Tags of the holes that the rows are about. */
   readonly tags: readonly string[];
+  /** Edges that the rows are about, as `edge of the base plate`. */
+  readonly edges: readonly string[];
   /** What the rows note, each once; `where`: of which subjects, "" where it is of all. */
   readonly notes: readonly { readonly where: string; readonly note: string }[];
 }
