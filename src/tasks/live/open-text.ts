@@ -14,6 +14,8 @@ import type { LaidJob } from "../open.js";
 import { openParts } from "../open.js";
 import type { WrittenLine } from "./base-line.js";
 import { headTexts, startWrittenLines } from "./base-line.js";
+import type { LiveRepeat } from "./model.js";
+import { repeatsIn } from "./repeats.js";
 
 /** A text of a job and what it gives. */
 export interface OpenText {
@@ -34,6 +36,7 @@ export interface OpenText {
   readonly pieces: TextPieces | null;
   /** Texts of the head as written, by key path. */
   readonly said: Readonly<Record<string, string>>;
+  readonly repeats: readonly LiveRepeat[];
   /** Files that the job names. */
   readonly requests: JobFile["requests"];
 }
@@ -58,10 +61,12 @@ export function startTextOpener(given: Inputs, { date }: { readonly date: string
       const root = file.root.ok ? file.root.value : null;
       const bases = findNode(root ?? undefined, "bases");
       const isInJob = bases?.kind === "list";
+      const written = isInJob ? lines(bases.items, root) : linesOfSheet(sound);
       return {
         ...{ text, inputs, root, pieces, whole, sound, findings, requests: file.requests },
         said: root === null ? {} : headTexts(root),
-        lines: isInJob ? lines(bases.items, root) : linesOfSheet(sound),
+        lines: written,
+        repeats: repeatsIn(text, written),
         faulty: faultyOf(findings),
         basesIn: isInJob || namesNoSheet(root) ? "job" : "sheet",
         unit: sound?.job.unit ?? unitIn(root),
