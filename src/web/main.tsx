@@ -20,5 +20,5 @@ render(
   root,
 );
 
-void actions.restore();
+void actions.restore().then(actions.findBegun);
 listenToPage(store, actions);

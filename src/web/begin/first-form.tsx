@@ -1,6 +1,7 @@
 /** A first template from nothing: the few figures that it cannot do without, and its drawing beside them as they are typed. */
 import type { JSX } from "preact";
-import { useMemo, useRef, useState } from "preact/hooks";
+import { useLayoutEffect, useMemo, useRef, useState } from "preact/hooks";
+import type { Finding } from "../../diagnostics/finding.js";
 import { listed } from "../../diagnostics/listed.js";
 import { rodSizes } from "../../standards/find-thread.js";
 import type { FirstFigures, FirstPattern } from "../../tasks/first-job.js";
@@ -28,32 +29,40 @@ export function FirstForm({ figures }: { readonly figures: FirstFigures }): JSX.
   const room = useRoom(place);
   const [isAsked, setAsked] = useState(false);
   const drawn = useMemo(() => writeFirstJob(STARTER_TEXTS[figures.unit], withExamples(figures)), [figures]);
-  const answer = usePreview(drawn, room);
+  const previewed = usePreview(drawn, room);
+  const answer = previewed?.answer ?? null;
   const lacks = lacking(figures);
-  const change = (now: Partial<FirstFigures>): void => begin({ kind: "first", figures: { ...figures, ...now } });
+  const change = (now: Partial<FirstFigures>): void => {
+    want(false);
+    begin({ kind: "first", figures: { ...figures, ...now } });
+  };
   const faultOf = (label: string, path: string): string => {
     if (lacks.includes(label)) return isAsked ? "is needed" : "";
     return findingAt(answer, path);
   };
+  const form = useRef<HTMLFormElement>(null);
+  const [isWanted, want] = useState(false);
   const submit = (event: Event): void => {
     event.preventDefault();
     setAsked(true);
-    if (lacks.length === 0) void openFirst(drawn);
+    want(true);
   };
+  useLayoutEffect(() => {
+    // not before the figures as they stand were looked at
+    if (!isWanted || (lacks.length === 0 && previewed?.text !== drawn)) return;
+    want(false);
+    if (lacks.length === 0 && faultsIn(answer).length === 0) void openFirst(drawn);
+    else form.current?.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus();
+  }, [isWanted, previewed, drawn]);
   return (
     <section class="first" aria-labelledby="first-title">
-      <form onSubmit={submit} noValidate>
+      <form onSubmit={submit} noValidate ref={form}>
         <h2 id="first-title">A first template</h2>
         <fieldset class="units">
           <legend>Lengths in</legend>
           {UNITS.map(([unit, word]) => (
             <label key={unit}>
-              <input
-                type="radio"
-                name="unit"
-                checked={unit === figures.unit}
-                onChange={() => change({ unit, diameter: "", thickness: "" })}
-              />
+              <input type="radio" name="unit" checked={unit === figures.unit} onChange={() => change({ unit })} />
               {word}
             </label>
           ))}
@@ -82,6 +91,7 @@ export function FirstForm({ figures }: { readonly figures: FirstFigures }): JSX.
           faultOf={(key) => patternFault(figures, key, isAsked, answer)}
           change={(pattern) => change({ pattern })}
         />
+        {isAsked && <Beside answer={answer} />}
         <p class="row">
           <button type="submit" class="main">
             Make this template
@@ -121,14 +131,33 @@ function isNeeded({ kind }: FirstPattern, key: string): boolean {
   return PATTERN_FIELDS[kind].some((field) => field.key === key && !field.isOptional);
 }
 
+function faultsIn(answer: EngineAnswer | null): readonly Finding[] {
+  return answer?.job?.findings.filter(({ severity }) => severity === "error") ?? [];
+}
+
+const isUnder = ({ at: { path } }: Finding, key: string): boolean =>
+  path !== undefined && (path === `bases[0].${key}` || path.startsWith(`bases[0].${key}[`));
+
 /** The first fault of a key of the base, or of what is under it. */
 function findingAt(answer: EngineAnswer | null, key: string): string {
-  const path = `bases[0].${key}`;
-  const found = answer?.job?.findings.find(
-    ({ severity, at }) =>
-      severity === "error" && at.path !== undefined && (at.path === path || at.path.startsWith(`${path}[`)),
+  return faultsIn(answer).find((finding) => isUnder(finding, key))?.message ?? "";
+}
+
+const WITH_FIELDS: readonly string[] = [
+  "rods.diameter",
+  "template.thickness",
+  ...Object.values(PATTERN_FIELDS).flatMap((fields) => fields.map(({ key }) => `pattern.${key}`)),
+];
+
+/** Faults that no field has. */
+function Beside({ answer }: { readonly answer: EngineAnswer | null }): JSX.Element | null {
+  const faults = faultsIn(answer).filter((finding) => !WITH_FIELDS.some((key) => isUnder(finding, key)));
+  if (faults.length === 0) return null;
+  return (
+    <p class="fault" role="alert">
+      {[...new Set(faults.map(({ message }) => message))].join("; ")}
+    </p>
   );
-  return found?.message ?? "";
 }
 
 function Drawing({ answer }: { readonly answer: EngineAnswer | null }): JSX.Element | null {

@@ -14,6 +14,7 @@ import type { Unit } from "../../units/index.js";
 import { useActions } from "../app/page.js";
 import { emptyPattern, figureOf, PATTERN_FIELDS } from "./first-figures.js";
 import { PatternFields } from "./pattern-fields.js";
+import { saidHere } from "./said-here.js";
 import { stockThicknesses } from "./starters.js";
 
 /** So many questions are on the page at a time, and so many cells of each. */
@@ -51,7 +52,7 @@ function Question({
   show,
 }: Omit<QuestionsProps, "questions"> & { readonly question: ReadAsQuestion }): JSX.Element {
   const { cells, choices } = question;
-  const text = readable(question.text.charAt(0).toUpperCase() + question.text.slice(1));
+  const text = saidHere(question.text.charAt(0).toUpperCase() + question.text.slice(1));
   const bare = cells.map((cell) => (cell.startsWith(prefix) ? cell.slice(prefix.length) : cell));
   return (
     <fieldset class="question">

@@ -42,6 +42,8 @@ export interface ReadAsk {
   readonly content: string | Uint8Array;
   readonly answers: readonly WrittenAnswer[];
   readonly jobName: string;
+  /** Text of the job that a newer sheet is read into; null: a new one. */
+  readonly into: string | null;
   readonly title: JobTitle | null;
 }
 
@@ -57,6 +59,8 @@ export interface ReadAnswer {
   readonly questions: readonly ReadAsQuestion[];
   /** Our own headings, one of which a column may be meant as. */
   readonly headings: readonly string[];
+  /** True where it is read into a job whose bases were changed since, which are written anew. */
+  readonly overwrites: boolean;
   readonly job: string | null;
 }
 

@@ -1,12 +1,14 @@
 /** What can be done with a job as a whole: opened, saved, shared, kept, thrown away. */
 import { decodeText } from "../../readers/text.js";
 import type { JobFiles } from "../engine/protocol.js";
+import type { BeginActions } from "./begin-actions.js";
 import { pickFiles } from "./browser-files.js";
-import { findJobs, glanceAt, placeFiles, type ReadFile, readGiven } from "./given-files.js";
+import { findJobs, glanceAt, MAY_BE_JOB, placeFiles, type ReadFile, readGiven } from "./given-files.js";
 import { type Saved, saveDownload, saveElsewhere, saveHome } from "./job-home.js";
 import type { Keeper } from "./keeper.js";
 import type { GivenFile, Home, OpenJob } from "./model.js";
-import { isWorthKeeping } from "./model.js";
+import { isWorthKeeping, sheetReadInto } from "./model.js";
+import { newId } from "./new-id.js";
 import { readServed, readServedBeside, type ServedText, servedKey } from "./served-job.js";
 import { readSession, writeSession } from "./session.js";
 import { isLink, LONGEST_LINK, linkOf, readLink } from "./share-link.js";
@@ -24,6 +26,8 @@ export interface JobActions {
   openFromDisk(): Promise<void>;
   /** Asks for the file that the job has this name for. */
   findBeside(name: string): Promise<void>;
+  /** Puts files beside the open job, by the names that it has for them. */
+  putBeside(files: ReadonlyMap<string, string | Uint8Array>): Promise<void>;
   /** Opens a job that is kept in this browser, with all its steps. */
   reopen(id: string): Promise<void>;
   /** Asks whether a kept job is to be removed from this browser for good. */
@@ -51,7 +55,7 @@ export interface JobActions {
 }
 
 /** What they stand on. */
-export interface JobWork extends Steps {
+export interface JobWork extends Steps, Pick<BeginActions, "readSheet" | "readInto"> {
   readonly store: Store;
   readonly keeper: Keeper;
 }
@@ -92,6 +96,7 @@ export function startJobActions(work: JobWork): JobActions {
       await putBeside(work, new Map([[name, file.bytes]]));
       if (file.name !== name) say(`${file.name} is taken as ${name}.`);
     },
+    putBeside: (files) => putBeside(work, files),
     throwAway: async (id) => {
       await list();
       const job = store.get().kept.find((each) => each.id === id);
@@ -159,11 +164,6 @@ function newJob(files: JobFiles, text: string, from: string, home: Home = { kind
   return { id: newId(), files, text, steps: [], made: 0, from, home, saved };
 }
 
-/** 96 random bits; `crypto.randomUUID` is refused to pages of plain http. */
-function newId(): string {
-  return [...crypto.getRandomValues(new Uint8Array(12))].map((byte) => byte.toString(16).padStart(2, "0")).join("");
-}
-
 /** A job that is neither kept nor saved is not left; this is told. */
 function wouldLose({ store, say }: JobWork): boolean {
   const { job, keeping } = store.get();
@@ -220,6 +220,9 @@ async function takeBeside(work: JobWork, files: readonly ReadFile[]): Promise<vo
   const { store, say } = work;
   const { live, job } = store.get();
   if (job === null || live === null) {
+    const [sheet] = files;
+    if (sheet !== undefined && files.length === 1 && !MAY_BE_JOB.test(sheet.name))
+      return work.readSheet({ name: sheet.name, content: sheet.bytes });
     const names = files.map(({ name }) => name).join(", ");
     return say(
       `None of these files is a job: ${names}. A job is YAML, with job, bases or schedule at its top.`,
@@ -230,8 +233,12 @@ async function takeBeside(work: JobWork, files: readonly ReadFile[]): Promise<vo
     files,
     live.files.map(({ name }) => name),
   );
-  if (placed.size > 0) await putBeside(work, placed);
+  const again = sheetReadInto(live);
+  const newer = again === null ? undefined : placed.get(again);
+  const beside = new Map([...placed].filter(([name]) => name !== again));
+  if (beside.size > 0) await putBeside(work, beside);
   sayLeft(work, left);
+  if (again !== null && newer !== undefined) await work.readInto({ name: again, content: newer });
 }
 
 function sayLeft({ say }: JobWork, left: readonly ReadFile[]): void {
@@ -241,7 +248,7 @@ function sayLeft({ say }: JobWork, left: readonly ReadFile[]): void {
 /** Puts files beside the open job; its text and steps stay. */
 function putBeside(
   { inTurn, store, load, keep, adopt }: JobWork,
-  files: ReadonlyMap<string, Uint8Array>,
+  files: ReadonlyMap<string, string | Uint8Array>,
 ): Promise<void> {
   return inTurn(async () => {
     const { job, base } = store.get();
