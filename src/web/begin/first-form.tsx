@@ -55,7 +55,7 @@ export function FirstForm({ figures }: { readonly figures: FirstFigures }): JSX.
     else form.current?.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus();
   }, [isWanted, previewed, drawn]);
   return (
-    <section class="first" aria-labelledby="first-title">
+    <section class="first-template" aria-labelledby="first-title">
       <form onSubmit={submit} noValidate ref={form}>
         <h2 id="first-title">A first template</h2>
         <fieldset class="units">

@@ -85,7 +85,7 @@ function Ways({ read: { going, found, refused, sheet } }: { readonly read: Sheet
       <p class="row">
         <progress max={going.of} value={going.done} aria-label="Reading" />
         <button type="button" onClick={stopReading}>
-          Stop reading
+          Cancel
         </button>
       </p>
     );

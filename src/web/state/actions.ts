@@ -25,8 +25,8 @@ import { startWorkActions, type WorkActions } from "./work-actions.js";
 
 /** All of them. */
 export interface Actions extends JobActions, BeginActions, LookActions, WorkActions {
-  /** Changes keys of the job, as one step that can be taken back. */
-  edit(name: string, edits: readonly KeyEdit[]): Promise<void>;
+  /** Changes keys of the job, as one step that can be taken back. Edits that hang on the steps before are made when their turn comes. */
+  edit(name: string, edits: readonly KeyEdit[] | (() => readonly KeyEdit[])): Promise<void>;
   /** Changes the text itself, as one step: many items of a list at once. Made of the text as it stands when its turn comes; null: nothing. */
   rewrite(name: string, change: (text: string) => Splice | null): Promise<void>;
   /** Takes the bases of the schedule that the job names into the job file, as one step. */
@@ -46,7 +46,7 @@ export interface Actions extends JobActions, BeginActions, LookActions, WorkActi
   /** Shows a base: its template, or in another view. */
   choose(base: string, view?: ViewName): Promise<void>;
   resize(room: PageState["room"]): Promise<void>;
-  /** Triangles of a base's template and rods, for the view that shows them; null while the base is at fault. */
+  /** Triangles of a base's template and rods, for the view that shows them; null while the base is at fault. Rejects where its code does not come. */
   solid(base: string): Promise<LiveSolid | null>;
   point(pointed: Pointed | null): void;
   /** Shows the template of a base, null: of the one that is shown, and takes the user to the field of a key that is missing. */
@@ -91,7 +91,11 @@ function startChanges(store: Store, { inTurn, makeStep, watch, undo, redo }: Ste
         const splice = change(store.get().job?.text ?? "");
         if (splice !== null) await makeStep(name, { kind: "splice", splices: [splice], watch: watch() });
       }),
-    edit: (name, edits) => inTurn(async () => void (await makeStep(name, { kind: "edit", edits, watch: watch() }))),
+    edit: (name, wanted) =>
+      inTurn(async () => {
+        const edits = typeof wanted === "function" ? wanted() : wanted;
+        if (edits.length > 0) await makeStep(name, { kind: "edit", edits, watch: watch() });
+      }),
     takeBases: () =>
       inTurn(async () => void (await makeStep("bases taken into the job", { kind: "take-bases", watch: watch() }))),
     answer: async (drafts) => {
@@ -112,16 +116,17 @@ function startChanges(store: Store, { inTurn, makeStep, watch, undo, redo }: Ste
 }
 
 /** Asks that change nothing and show no work. */
-function startReading(store: Store, engine: Engine): Pick<Actions, "digest" | "questions" | "ledger"> {
+function startReading(store: Store, engine: Engine): Pick<Actions, "digest" | "questions" | "ledger" | "solid"> {
   const isOpen = (): boolean => store.get().job !== null;
   return {
     digest: async () => (isOpen() ? ((await engine.ask({ kind: "digest" })).digest ?? null) : null),
     questions: async () => (isOpen() ? ((await engine.ask({ kind: "questions" })).questions ?? null) : null),
     ledger: async (ledger) => (isOpen() ? ((await engine.ask({ kind: "ledger", ledger })).ledger ?? null) : null),
+    solid: async (base) => (await engine.ask({ kind: "solid", base })).solid ?? null,
   };
 }
 
-type Showing = Pick<Actions, "show" | "choose" | "resize" | "solid" | "point" | "goTo" | "reached">;
+type Showing = Pick<Actions, "show" | "choose" | "resize" | "point" | "goTo" | "reached">;
 
 function startShowing(store: Store, { ask, take, watch }: Steps, list: Actions["list"]): Showing {
   const choose: Actions["choose"] = async (base, view = "template") => {
@@ -138,7 +143,6 @@ function startShowing(store: Store, { ask, take, watch }: Steps, list: Actions["
       store.set({ room });
       if (store.get().job !== null) take(await ask({ kind: "look", watch: watch() }));
     },
-    solid: async (base) => (await ask({ kind: "solid", base })).solid ?? null,
     point: (pointed) => store.set({ pointed }),
     goTo: async (base, key) => {
       store.set({ view: "template", goal: { base, key } });

@@ -1,6 +1,7 @@
 /** What can be done with a job as a whole: opened, saved, shared, kept, thrown away. */
 import { decodeText } from "../../readers/text.js";
 import type { JobFiles } from "../engine/protocol.js";
+import { Refused } from "../engine/refused.js";
 import type { BeginActions } from "./begin-actions.js";
 import { pickFiles } from "./browser-files.js";
 import { findJobs, glanceAt, MAY_BE_JOB, placeFiles, type ReadFile, readGiven } from "./given-files.js";
@@ -69,6 +70,15 @@ export function startJobActions(work: JobWork): JobActions {
     const kept = await keeper.list().catch(() => null);
     if (kept !== null) store.set({ kept });
   };
+  const sayRefused = (error: unknown): void => {
+    if (!(error instanceof Refused)) throw error;
+    say(error.message, "fault");
+  };
+  const take: JobActions["take"] = async (given) => {
+    const read = await readGiven(given);
+    for (const why of read.refused) say(why, "fault");
+    if (read.files.length > 0) await takeFiles(work, opening, read.files).catch(sayRefused);
+  };
   keeper.onNews((id) => {
     if (store.get().view === "begin") void list();
     if (store.get().job?.id === id) void inTurn(() => takeNews(work));
@@ -77,16 +87,8 @@ export function startJobActions(work: JobWork): JobActions {
     ...opening,
     ...saving,
     list,
-    take: async (given) => {
-      const read = await readGiven(given);
-      for (const why of read.refused) say(why, "fault");
-      if (read.files.length > 0) await takeFiles(work, opening, read.files);
-    },
-    openFromDisk: async () => {
-      const read = await readGiven(await pickFiles());
-      for (const why of read.refused) say(why, "fault");
-      if (read.files.length > 0) await takeFiles(work, opening, read.files);
-    },
+    take,
+    openFromDisk: async () => take(await pickFiles()),
     findBeside: async (name) => {
       const [given] = await pickFiles();
       const read = await readGiven(given === undefined ? [] : [given]);
@@ -406,8 +408,9 @@ function startSaving(work: JobWork): Pick<JobActions, "save" | "saveAs" | "downl
       if (job === null) return;
       const lacks = (live?.files ?? []).map(({ name }) => name);
       const fragment = linkOf({ name: job.files.job, text: job.text, lacks });
-      const { origin, pathname } = window.location;
-      const link = fragment.length > LONGEST_LINK ? null : `${origin}${pathname}${fragment}`;
+      // not by its origin, which from the disk is none
+      const [address = ""] = window.location.href.split(/[?#]/);
+      const link = fragment.length > LONGEST_LINK ? null : `${address}${fragment}`;
       store.set({ asking: { kind: "shared", link, signs: fragment.length, lacks } });
     },
     keepAgain: () =>

@@ -3,6 +3,7 @@ import { inverse, spliced } from "../../readers/yaml-edit.js";
 import type { Splice, Watch } from "../../tasks/live/model.js";
 import type { Engine } from "../engine/engine.js";
 import type { EngineAnswer, EngineAsk } from "../engine/protocol.js";
+import { Refused } from "../engine/refused.js";
 import type { Keeper } from "./keeper.js";
 import { filesNow, type OpenJob, type PageState, type Step } from "./model.js";
 import { differenceOf, fits, movedOver } from "./splice-merge.js";
@@ -79,12 +80,17 @@ function startAsking({ store, engine }: StepWork, say: Steps["say"]): Steps["ask
     try {
       return await engine.ask(body);
     } catch (error) {
-      say(`A fault of the program: ${error instanceof Error ? error.message : String(error)}`, "fault");
+      say(faultWords(error), "fault");
       throw error;
     } finally {
       store.set({ working: false });
     }
   };
+}
+
+function faultWords(error: unknown): string {
+  if (error instanceof Refused) return error.message;
+  return `A fault of the program: ${error instanceof Error ? error.message : String(error)}`;
 }
 
 function startTurns(): Steps["inTurn"] {
