@@ -6,6 +6,7 @@ import { listed } from "../../diagnostics/listed.js";
 import { readable } from "../../diagnostics/printable.js";
 import { yamlScalar } from "../../formats/source-yaml.js";
 import { useActions } from "../app/page.js";
+import { NOTHING_TYPED } from "../state/beginning.js";
 import type { ReadRow, RowFilter, RowState } from "./read-rows.js";
 import { filteredRows, ROW_FILTERS } from "./read-rows.js";
 import { saidHere } from "./said-here.js";
@@ -204,7 +205,7 @@ function Meant({ cell, written, answers, headings }: MeantProps): JSX.Element {
     if (text.trim() === "") return;
     setText(null);
     const answer = { path: ["readFrom", answers, cell], text: yamlScalar(text.trim()) };
-    void answerSheet({ asked: `${cell} "${written}"`, said: text.trim(), answers: [answer] });
+    void answerSheet({ asked: `${cell} "${written}"`, said: text.trim(), answers: [answer], typed: NOTHING_TYPED });
   };
   return (
     <form class="row" onSubmit={submit}>

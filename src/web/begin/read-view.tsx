@@ -56,6 +56,7 @@ export function ReadView(read: SheetBeingRead): JSX.Element {
               unit={found.unit}
               prefix={sheetPrefix(found.form)}
               writtenIn={writtenIn}
+              given={given}
               show={show}
             />
             <Told found={found} show={show} />

@@ -36,13 +36,14 @@ export const readSchedule: TaskWork<"read"> = async (ask, tell) => {
   const findings = [...reading.findings, ...faults];
   const faulty = unit === null ? [] : askFaulty(answers, unit, packagedFiles());
   const isUnderstood = reading.isUnderstood && faults.length === 0 && faulty.length === 0;
+  const isHandedOut = job !== null && title !== null && isUnderstood;
   return {
     ...{ unit, unitBecause, findings, isUnderstood, baseCount: bases.length },
-    form: shown(unit === null ? { ...form, entries: bareCells(sheet) } : form),
+    form: isHandedOut ? { ...form, entries: [] } : shown(unit === null ? { ...form, entries: bareCells(sheet) } : form),
     questions: [...faulty, ...openQuestions({ ...reading, findings })],
     overwrites: into !== null && readingInto(into) === "changed",
     headings: [...HEADINGS.map((heading) => heading.name), "note", "left out"],
-    job: job === null || title === null || !isUnderstood ? null : new TextDecoder().decode(job),
+    job: isHandedOut ? new TextDecoder().decode(job) : null,
   };
 };
 

@@ -54,6 +54,7 @@ export interface ReadAnswer {
   readonly isUnderstood: boolean;
   readonly findings: readonly Finding[];
   readonly baseCount: number;
+  /** Without its entries where the job file is handed out. */
   readonly form: ReadAsForm;
   /** Questions, and cells at fault for which may be said what is meant. */
   readonly questions: readonly ReadAsQuestion[];

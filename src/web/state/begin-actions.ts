@@ -190,7 +190,8 @@ function startReading(store: Store, say: BeginWork["say"]): Reading {
     change({ going: { done: 0, of: 3, what: `opening ${sheet.name}` } });
     try {
       const found = await running.answer;
-      change({ found, refused: [], going: null });
+      // with the job come no cells: those stay that it was made of
+      change({ ...(found.job === null ? { found } : {}), refused: [], going: null });
       return found;
     } catch (error) {
       if (!(error instanceof Refused))

@@ -1,6 +1,6 @@
 /** How far the beginning of a job has come: kept while another view is looked at. Plain data. */
 import type { WrittenAnswer } from "../../tasks/answered-sheet.js";
-import type { FirstFigures } from "../../tasks/first-job.js";
+import type { FirstFigures, FirstPattern } from "../../tasks/first-job.js";
 import type { Progress, ReadAnswer } from "../engine/task-model.js";
 
 /** A sheet as it was handed over: dropped, chosen or pasted. */
@@ -17,7 +17,18 @@ export interface Given {
   /** What was answered, in words. */
   readonly said: string;
   readonly answers: readonly WrittenAnswer[];
+  /** What was typed for it, to be typed on where it is asked again. */
+  readonly typed: Typed;
 }
+
+/** Texts of fields by the keys of their answers; the figures of a pattern. */
+export interface Typed {
+  readonly texts: Readonly<Record<string, string>>;
+  readonly pattern: FirstPattern | null;
+}
+
+/** Nothing. */
+export const NOTHING_TYPED: Typed = { texts: {}, pattern: null };
 
 /** A job that a newer sheet is read into: the id under which it is kept, and the name of its file. */
 export interface ReadInto {

@@ -89,15 +89,7 @@ export function startJobActions(work: JobWork): JobActions {
     list,
     take,
     openFromDisk: async () => take(await pickFiles()),
-    findBeside: async (name) => {
-      const [given] = await pickFiles();
-      const read = await readGiven(given === undefined ? [] : [given]);
-      for (const why of read.refused) say(why, "fault");
-      const [file] = read.files;
-      if (file === undefined) return;
-      await putBeside(work, new Map([[name, file.bytes]]));
-      if (file.name !== name) say(`${file.name} is taken as ${name}.`);
-    },
+    findBeside: (name) => findBeside(work, name),
     putBeside: (files) => putBeside(work, files),
     throwAway: async (id) => {
       await list();
@@ -244,7 +236,18 @@ async function takeBeside(work: JobWork, files: readonly ReadFile[]): Promise<vo
 }
 
 function sayLeft({ say }: JobWork, left: readonly ReadFile[]): void {
-  for (const { name } of left) say(`${name} is left out: the job does not name it.`);
+  for (const { name } of left)
+    say(`${name} is left out: the job does not name it. In the view Begin it is read as a schedule of another job.`);
+}
+
+async function findBeside(work: JobWork, name: string): Promise<void> {
+  const [given] = await pickFiles();
+  const read = await readGiven(given === undefined ? [] : [given]);
+  for (const why of read.refused) work.say(why, "fault");
+  const [file] = read.files;
+  if (file === undefined) return;
+  await putBeside(work, new Map([[name, file.bytes]]));
+  if (file.name !== name) work.say(`${file.name} is taken as ${name}.`);
 }
 
 /** Puts files beside the open job; its text and steps stay. */

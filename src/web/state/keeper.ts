@@ -50,7 +50,7 @@ export function startKeeper(now: () => number): Keeper {
   let database: Promise<IDBDatabase> | null = null;
   let known: Known | null = null;
   const news = typeof BroadcastChannel === "undefined" ? null : new BroadcastChannel("rodplate jobs");
-  const use = async <T>(mode: "readonly" | "readwrite", work: (records: Records) => Promise<T>): Promise<T> => {
+  const use: Use = async (mode, work) => {
     try {
       database ??= openDatabase(() => {
         database = null;
@@ -109,14 +109,22 @@ export function startKeeper(now: () => number): Keeper {
       await use("readwrite", async (records) => records.remove(id));
       news?.postMessage(id);
     },
+    ...begunIn(use, now),
+    ...held,
+    onNews: (hear) => news?.addEventListener("message", ({ data }: MessageEvent<unknown>) => hear(String(data))),
+  };
+}
+
+type Use = <T>(mode: "readonly" | "readwrite", work: (records: Records) => Promise<T>) => Promise<T>;
+
+function begunIn(use: Use, now: () => number): Pick<Keeper, "begun" | "keepBegun" | "removeBegun"> {
+  return {
     begun: async () => {
       const begun = await use("readonly", (records) => records.begun());
       return begun.toSorted((a, b) => b.changed - a.changed);
     },
     keepBegun: (id, work) => use("readwrite", async (records) => records.putBegun({ id, changed: now(), work })),
     removeBegun: (id) => use("readwrite", async (records) => records.removeBegun(id)),
-    ...held,
-    onNews: (hear) => news?.addEventListener("message", ({ data }: MessageEvent<unknown>) => hear(String(data))),
   };
 }
 
