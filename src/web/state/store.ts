@@ -26,6 +26,7 @@ const FIRST: PageState = {
   beginning: { kind: "choice" },
   begun: [],
   works: NO_WORKS,
+  changing: false,
   working: false,
   notices: [],
 };
