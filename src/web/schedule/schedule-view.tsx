@@ -2,6 +2,7 @@
 import type { JSX } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
 import { useActions } from "../app/page.js";
+import { ReadAgain } from "../begin/read-again.js";
 import { Grid } from "./grid.js";
 import { Layers } from "./layers.js";
 import { type CellLine, cellIn, faultAt, linesOf, worstWords } from "./lines.js";
@@ -19,6 +20,7 @@ export function ScheduleView(): JSX.Element {
   return (
     <section class="schedule" ref={around} aria-label="Schedule">
       <Taking sheet={schedule.sheet} />
+      <ReadAgain />
       <Tools schedule={schedule} />
       <Grid {...schedule} />
       <Foot schedule={schedule} />
