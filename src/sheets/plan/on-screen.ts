@@ -46,6 +46,8 @@ export interface ScreenLayout extends Room {
   /** Where plan 0,0 is on the paper, and paper millimetres to a millimetre of the plan. */
   readonly origin: PaperPoint;
   readonly scale: number;
+  /** What the paper has of the plan, with what stands around it. */
+  readonly box: ScreenBox;
   readonly items: readonly SceneItem[];
   readonly spots: readonly GridSpot[];
   readonly places: readonly { readonly at: PaperPoint; readonly reach: number }[];
@@ -54,7 +56,7 @@ export interface ScreenLayout extends Room {
   readonly unplaced: readonly string[];
 }
 
-/** How large it is drawn: so many times what fills the room, or as large as its letters can be read beside most bases. */
+/** How large it is drawn: so that it fills so many times the room, or as large as its letters can be read beside most bases. */
 export type Zoom = number | "readable";
 
 /** Draws the whole plan. The paper has the form of the room; it is larger than asked where the letters want more than that. */
@@ -74,32 +76,40 @@ export function drawLayout(request: PlanRequest, room: Room, zoom: Zoom): Screen
   const { origin, scale } = page.view;
   const places = placesOf(page);
   const spots = inReadingOrder(items.flatMap(spotsIn));
-  return { ...paper, times, origin, scale, items, spots, places, unlabelled, unplaced };
+  const box = boxAbout(page);
+  return { ...paper, times, origin, scale, box, items, spots, places, unlabelled, unplaced };
+}
+
+function boxAbout({ window: { x0, y0, x1, y1 }, arrangement: { margins } }: PlanPage): ScreenBox {
+  const { left, right, top, bottom } = margins;
+  return { x0: x0 - left, y0: y0 - bottom, x1: x1 + right, y1: y1 + top };
 }
 
 const ROUNDS = 5;
 /** The most times the room that a plan is drawn at because its letters ask for it. */
 const MOST_TIMES = 12;
 
-/** Margins and pads follow from the scale, and the scale from them: they agree after a few rounds. */
 function arrangedIn(request: PlanRequest, room: Room, zoom: Zoom) {
   const figures = request.plan.bases.map(figureOf);
-  const arranged = (factor: number) => {
-    const sheet: SheetSize = { name: "screen", ...room, panel: 0, lettering: LETTERS };
-    return arrangeWhole(request, figures, sheet, { name: "", factor });
-  };
-  const least = LEAST_PLAN / longestSide(windowOf(arranged(1).tiles));
-  let fit = Math.max(least, 0.002);
-  for (let round = 0; round < ROUNDS; round += 1) fit = Math.max(least, largest(arranged(fit), room));
+  const sheet: SheetSize = { name: "screen", ...room, panel: 0, lettering: LETTERS };
+  const arranged = (factor: number) => arrangeWhole(request, figures, sheet, { name: "", factor });
   const readable = Math.max(readableFactor(request, figures, LETTERS.small), bubblesFactor(request));
-  const wanted = zoom === "readable" ? Math.min(MOST_TIMES, Math.max(1, readable / fit)) : zoom;
-  const arrangement = arranged(fit * wanted);
-  const times = Math.max(wanted, timesOf(arrangement, room));
+  const asked = zoom === "readable" ? Math.min(MOST_TIMES, Math.max(1, timesOf(arranged(readable), room))) : zoom;
+  const arrangement = arranged(fittingFactor(arranged, { width: room.width * asked, height: room.height * asked }));
+  const times = Math.max(asked, timesOf(arrangement, room));
   return { arrangement, times, paper: { width: room.width * times, height: room.height * times } };
 }
 
+/** The scale at which the plan fills a room. Margins and pads follow from the scale, and the scale from them: they agree after a few rounds. */
+function fittingFactor(arranged: (factor: number) => Arrangement, room: Room): number {
+  const least = LEAST_PLAN / longestSide(windowOf(arranged(1).tiles));
+  let factor = Math.max(least, 0.002);
+  for (let round = 0; round < ROUNDS; round += 1) factor = Math.max(least, largest(arranged(factor), room));
+  return factor;
+}
+
 /** Paper millimetres that the longer side of the plan has at least, however small the room is. */
-const LEAST_PLAN = 40;
+const LEAST_PLAN = 90;
 
 function longestSide({ x0, y0, x1, y1 }: Extent): number {
   return Math.max(1, x1 - x0, y1 - y0);

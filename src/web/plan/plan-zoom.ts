@@ -11,6 +11,11 @@ export function dotsOf(drawing: Lying, times: number): number {
   return (DOTS_PER_MM * times) / drawing.times;
 }
 
+/** At first: the upper left corner of what is drawn, as it is drawn. */
+export function firstLying({ height, times, box }: ScreenLayout, size: Size): Zoom {
+  return moved({ times, x: -box.x0 * DOTS_PER_MM, y: (box.y1 - height) * DOTS_PER_MM }, 0, 0, size);
+}
+
 /** `times`: what the drawing that comes is looked at with. */
 export function redrawn(now: Zoom, before: Lying, after: Lying, times: number, size: Size): Zoom {
   const middle = { x: size.width / 2, y: size.height / 2 };

@@ -5,7 +5,7 @@ import type { LivePlan, Room, ScreenLayout, Zoom as Wanted } from "../../tasks/l
 import { useActions, usePart } from "../app/page.js";
 import { DOTS_PER_MM } from "../sheet/places.js";
 import { useZoom, type Zooming } from "../sheet/use-zoom.js";
-import { redrawn } from "./plan-zoom.js";
+import { firstLying, redrawn } from "./plan-zoom.js";
 
 /** The plan, and what its window listens with. */
 export interface PlanShown {
@@ -28,7 +28,7 @@ export function usePlan(): PlanShown {
     const last = before.current;
     before.current = drawing;
     if (drawing === null) return;
-    if (last === null) zooming.set({ times: drawing.times, x: 0, y: 0 });
+    if (last === null) zooming.set(firstLying(drawing, zooming.size()));
     else
       zooming.set((now) =>
         redrawn(now, last, drawing, wanted === "readable" ? drawing.times : now.times, zooming.size()),
