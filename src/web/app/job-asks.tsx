@@ -132,8 +132,10 @@ function SharedAsk({ asking }: { readonly asking: Extract<Asking, { kind: "share
 
 /** A page of this machine is at no other one's. */
 function whereOpened(): string {
-  const isOwn = /^(127\.0\.0\.1|localhost|\[::1\])$/.test(window.location.hostname);
-  return isOwn
+  const { protocol, hostname } = window.location;
+  if (protocol === "file:")
+    return "It opens the page where it lies on this machine; elsewhere, put what begins with # behind the address of the page there.";
+  return /^(127\.0\.0\.1|localhost|\[::1\])$/.test(hostname)
     ? "It opens where rodplate open runs at this address."
     : "It is not sent to the server when it is opened.";
 }

@@ -166,4 +166,6 @@ export type TaskMessage =
   | { readonly kind: "progress"; readonly progress: Progress }
   | { readonly kind: "done"; readonly answer: unknown }
   | { readonly kind: "refused"; readonly why: readonly string[]; readonly findings: readonly Finding[] }
+  /** Its code did not come. */
+  | { readonly kind: "not-loaded" }
   | { readonly kind: "fault"; readonly fault: string };

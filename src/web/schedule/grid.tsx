@@ -173,7 +173,12 @@ function lookOf(line: Line, at: number, { picked, columns, field, pending, type,
   const ends = [from.spot, to.spot].toSorted(compareSpots);
   const isIn = compareSpots(spot, ends[0] ?? spot) >= 0 && compareSpots(spot, ends[1] ?? spot) <= 0;
   const range: readonly [number, number] = [Math.min(from.column, to.column), Math.max(from.column, to.column)];
-  return { ...none, picked: isIn ? range : null, active: isActive ? to.column : null, field: isActive ? field : null };
+  return {
+    ...none,
+    picked: isIn ? range : null,
+    active: isActive ? to.column : null,
+    field: field?.line.id === line.id ? field : null,
+  };
 }
 
 const isInHead = (target: EventTarget | null): boolean => target instanceof Element && target.closest("thead") !== null;

@@ -3,8 +3,9 @@ import { Component, type JSX } from "preact";
 import type { Cell, Column } from "./columns.js";
 import { type CellLine, cellIn, type Fault, faultAt, faultWords, type Line } from "./lines.js";
 
-/** A field that is open in a cell. */
+/** A field that is open in a cell; it stays with its line, wherever that goes meanwhile. */
 export interface Field {
+  readonly line: CellLine;
   readonly column: number;
   readonly text: string;
   /** Why what was typed is not taken; "" where nothing is wrong. */

@@ -18,7 +18,7 @@ export function ScheduleView(): JSX.Element {
   const schedule = useSchedule(isCards);
   return (
     <section class="schedule" ref={around} aria-label="Schedule">
-      <Taking isReadOnly={schedule.isReadOnly} />
+      <Taking sheet={schedule.sheet} />
       <Tools schedule={schedule} />
       <Grid {...schedule} />
       <Foot schedule={schedule} />
@@ -41,12 +41,15 @@ function useNarrow(around: { readonly current: HTMLElement | null }): boolean {
 }
 
 /** Bases of a spreadsheet are shown, and can be taken into the job. */
-function Taking({ isReadOnly }: { readonly isReadOnly: boolean }): JSX.Element | null {
+function Taking({ sheet }: { readonly sheet: string | null }): JSX.Element | null {
   const { takeBases } = useActions();
-  if (!isReadOnly) return null;
+  if (sheet === null) return null;
   return (
     <p class="row taking">
-      <span>These bases stand in a spreadsheet that the job names. They are shown here, and edited there.</span>
+      <span>
+        These bases stand in {sheet}, which the job names: they are shown here as they are read, and changed there. To
+        change them here, take them into the job; {sheet} stays as it is.
+      </span>
       <button type="button" class="main" onClick={() => takeBases()}>
         Take them into the job
       </button>

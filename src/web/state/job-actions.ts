@@ -1,7 +1,7 @@
 /** What can be done with a job as a whole: opened, saved, shared, kept, thrown away. */
 import { decodeText } from "../../readers/text.js";
-import type { Watch } from "../../tasks/live/model.js";
-import type { EngineAnswer, EngineAsk, JobFiles } from "../engine/protocol.js";
+import type { JobFiles } from "../engine/protocol.js";
+import { Refused } from "../engine/refused.js";
 import { pickFiles } from "./browser-files.js";
 import { findJobs, glanceAt, placeFiles, type ReadFile, readGiven } from "./given-files.js";
 import { type Saved, saveDownload, saveElsewhere, saveHome } from "./job-home.js";
@@ -12,6 +12,7 @@ import { readServed, readServedBeside, type ServedText, servedKey } from "./serv
 import { readSession, writeSession } from "./session.js";
 import { isLink, LONGEST_LINK, linkOf, readLink } from "./share-link.js";
 import { differenceOf } from "./splice-merge.js";
+import type { Steps } from "./steps.js";
 import type { Store } from "./store.js";
 
 /** All of it. */
@@ -50,18 +51,10 @@ export interface JobActions {
   list(): Promise<void>;
 }
 
-/** What they stand on: of `actions.ts`. */
-export interface JobWork {
+/** What they stand on. */
+export interface JobWork extends Steps {
   readonly store: Store;
   readonly keeper: Keeper;
-  ask(body: EngineAsk): Promise<EngineAnswer>;
-  say(text: string, tone?: "said" | "fault"): void;
-  inTurn(work: () => Promise<void>): Promise<void>;
-  load(job: OpenJob, base?: string): Promise<void>;
-  adopt(job: OpenJob): Promise<void>;
-  keep(): Promise<OpenJob | null>;
-  makeStep(name: string, body: EngineAsk): Promise<EngineAnswer>;
-  watch(): Watch;
 }
 
 /** The actions. */
@@ -73,6 +66,15 @@ export function startJobActions(work: JobWork): JobActions {
     const kept = await keeper.list().catch(() => null);
     if (kept !== null) store.set({ kept });
   };
+  const sayRefused = (error: unknown): void => {
+    if (!(error instanceof Refused)) throw error;
+    say(error.message, "fault");
+  };
+  const take: JobActions["take"] = async (given) => {
+    const read = await readGiven(given);
+    for (const why of read.refused) say(why, "fault");
+    if (read.files.length > 0) await takeFiles(work, opening, read.files).catch(sayRefused);
+  };
   keeper.onNews((id) => {
     if (store.get().view === "begin") void list();
     if (store.get().job?.id === id) void inTurn(() => takeNews(work));
@@ -81,16 +83,8 @@ export function startJobActions(work: JobWork): JobActions {
     ...opening,
     ...saving,
     list,
-    take: async (given) => {
-      const read = await readGiven(given);
-      for (const why of read.refused) say(why, "fault");
-      if (read.files.length > 0) await takeFiles(work, opening, read.files);
-    },
-    openFromDisk: async () => {
-      const read = await readGiven(await pickFiles());
-      for (const why of read.refused) say(why, "fault");
-      if (read.files.length > 0) await takeFiles(work, opening, read.files);
-    },
+    take,
+    openFromDisk: async () => take(await pickFiles()),
     findBeside: async (name) => {
       const [given] = await pickFiles();
       const read = await readGiven(given === undefined ? [] : [given]);
@@ -407,8 +401,9 @@ function startSaving(work: JobWork): Pick<JobActions, "save" | "saveAs" | "downl
       if (job === null) return;
       const lacks = (live?.files ?? []).map(({ name }) => name);
       const fragment = linkOf({ name: job.files.job, text: job.text, lacks });
-      const { origin, pathname } = window.location;
-      const link = fragment.length > LONGEST_LINK ? null : `${origin}${pathname}${fragment}`;
+      // not by its origin, which from the disk is none
+      const [address = ""] = window.location.href.split(/[?#]/);
+      const link = fragment.length > LONGEST_LINK ? null : `${address}${fragment}`;
       store.set({ asking: { kind: "shared", link, signs: fragment.length, lacks } });
     },
     keepAgain: () =>

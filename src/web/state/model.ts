@@ -1,4 +1,4 @@
-/** Everything that the page knows, in one place. Plain data; changed by `src/web/state/actions.ts` alone. */
+/** Everything that the page knows, in one place. Plain data; changed by the actions beside this file alone. */
 import type { AnswerDraft, LiveBaseView, LiveJob, Splice } from "../../tasks/live/model.js";
 import type { JobFiles } from "../engine/protocol.js";
 import type { Beginning } from "./beginning.js";
