@@ -138,7 +138,6 @@ function startShowing(store: Store, { ask, take, watch }: Steps, list: Actions["
       store.set({ room });
       if (store.get().job !== null) take(await ask({ kind: "look", watch: watch() }));
     },
-    solid: async (base) => (await engine.ask({ kind: "solid", base })).solid ?? null,
     point: (pointed) => store.set({ pointed }),
     goTo: async (base, key) => {
       store.set({ view: "template", goal: { base, key } });
