@@ -1,11 +1,12 @@
 /** A schedule as it was sent: what is asked of it and answered at one side, every cell and what it was taken as at the other. */
 import type { JSX } from "preact";
-import { useEffect, useMemo, useRef, useState } from "preact/hooks";
+import { useLayoutEffect, useMemo, useRef, useState } from "preact/hooks";
 import { counted } from "../../checks/words.js";
 import type { Finding } from "../../diagnostics/finding.js";
 import { gatherFindings } from "../../diagnostics/gather.js";
 import { readable } from "../../diagnostics/printable.js";
 import { unitWord } from "../../formats/read-as-form.js";
+import { isAtNothing } from "../app/focus-kept.js";
 import { useActions } from "../app/page.js";
 import type { ReadAnswer } from "../engine/task-model.js";
 import type { SheetBeingRead } from "../state/beginning.js";
@@ -80,9 +81,8 @@ function standingWords(found: ReadAnswer | null): string {
 
 /** Where what was answered is asked no longer, the next question has the keyboard, or what follows when none is left. */
 function useNextInFocus(place: { readonly current: HTMLElement | null }, found: ReadAnswer | null): void {
-  useEffect(() => {
-    const { activeElement } = document;
-    if (found === null || (activeElement !== null && activeElement !== document.body)) return;
+  useLayoutEffect(() => {
+    if (found === null || !isAtNothing()) return;
     place.current?.querySelector<HTMLElement>(".question legend, .take input")?.focus();
   }, [found, place]);
 }
