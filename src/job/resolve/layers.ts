@@ -9,11 +9,13 @@ import { findNode, isNothing } from "../../readers/source.js";
 import { groupBy } from "../../units/group-by.js";
 import type { SourceDocument, WithFindings } from "../document.js";
 import { faultAt, joinPath } from "../document.js";
+import type { Memory } from "../memory.js";
+import { writingOf } from "../memory.js";
 import { parseForgiving } from "../schema/forgiving.js";
 import type { JobSchemas } from "../schema/job.js";
 import type { BaseSources } from "./base-report.js";
 import type { WrittenBase } from "./complete-base.js";
-import { completeBase } from "./complete-base.js";
+import { completeBase, saidBeside } from "./complete-base.js";
 import { joinedGroup, joinLayers } from "./join-layers.js";
 import { countedMarks } from "./marks-in-words.js";
 
@@ -44,7 +46,15 @@ export interface LayerSources {
 }
 
 /** The layers of a job with their own faults: a wrong value is told here once, whether a base takes it or not. */
-export function readLayers(sources: LayerSources): WithFindings<Layers> {
+export function readLayers(sources: LayerSources, memory?: Memory): WithFindings<Layers> {
+  if (memory === undefined) return readAllLayers(sources);
+  const nodes = ["defaults", "kinds"].map((key) => findNode(sources.document.root, key));
+  const written = nodes.map((node) => (node ? `${node.place.line} ${memory.nameOf(node, writingOf)}` : ""));
+  const key = [memory.nameOf(sources.beside, saidBeside), ...written].join();
+  return memory.recall("layers", key, () => readAllLayers(sources));
+}
+
+function readAllLayers(sources: LayerSources): WithFindings<Layers> {
   const written = findNode(sources.document.root, "defaults");
   const defaults = written === undefined ? null : readLayer(written, "defaults", "default", sources);
   const kinds = readKinds(sources);
@@ -237,8 +247,19 @@ const MOST_UNKNOWN = 50;
 
 function layBase(base: SourceDocument, layers: readonly (Layer | null)[], isKindAbsent: boolean): WrittenBase {
   const under = layers.filter((layer) => layer !== null);
-  const root = under.reduce<SourceNode>((upper, layer) => joinLayers(upper, layer.root), base.root);
-  return { ...base, root, lacks: isKindAbsent || under.some(({ lacks }) => lacks) };
+  return { ...base, root: rootOver(base.root, under), lacks: isKindAbsent || under.some(({ lacks }) => lacks) };
+}
+
+/** Of a job that is edited most bases and layers are those of before: what came of them is kept as long as the base is. */
+const laidRoots = new WeakMap<SourceNode, { readonly under: readonly Layer[]; readonly root: SourceNode }>();
+
+function rootOver(base: SourceNode, under: readonly Layer[]): SourceNode {
+  if (under.length === 0) return base;
+  const known = laidRoots.get(base);
+  if (known?.under.length === under.length && known.under.every((layer, at) => layer === under[at])) return known.root;
+  const root = under.reduce<SourceNode>((upper, layer) => joinLayers(upper, layer.root), base);
+  laidRoots.set(base, { under, root });
+  return root;
 }
 
 function kindName({ root }: SourceDocument): string | null {

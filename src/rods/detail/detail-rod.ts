@@ -16,9 +16,16 @@ import { orderedWeldable } from "./welding.js";
 
 /** All rods of the group are alike. Nothing hangs on the template's plate: a base that is held still has its rods. */
 export function detailRod(job: Job, base: Base, group: RodGroup): RodDetail {
+  const known = lastDetails.get(group);
+  if (known?.job === job && known.base === base) return known.detail;
   const rod = rodToMake(job, base, group);
-  return { ...rod, operations: operationsOf(job, rod), notes: notesOf(job, base, rod) };
+  const detail = { ...rod, operations: operationsOf(job, rod), notes: notesOf(job, base, rod) };
+  lastDetails.set(group, { job, base, detail });
+  return detail;
 }
+
+/** Of each group the detail that was asked for last: rules ask for it at every hole. */
+const lastDetails = new WeakMap<RodGroup, { readonly job: Job; readonly base: Base; readonly detail: RodDetail }>();
 
 function rodToMake(job: Job, base: Base, group: RodGroup): RodToMake {
   const { rod } = group;

@@ -4,6 +4,7 @@ import { startMissingKeys } from "../../checks/missing-keys.js";
 import type { CheckRow } from "../../checks/model.js";
 import { subjectWords } from "../../checks/words.js";
 import { alikeRows } from "../../sheets/check-table.js";
+import { once } from "../../sheets/once.js";
 import type { SummaryHole } from "../../summary/model.js";
 import { groupBy } from "../../units/group-by.js";
 import type { Unit } from "../../units/index.js";
@@ -13,11 +14,12 @@ import type { LiveLine } from "./model.js";
 /** In the order of the rows, which are worst first. */
 export function liveLines(rows: readonly CheckRow[], holes: readonly SummaryHole[], unit: Unit): readonly LiveLine[] {
   const tags = new Set(holes.map(({ tag }) => tag));
+  const tagsOf = once((subject: string) => tagsIn(subject, tags));
   return alikeRows(rows, unit).map((own): LiveLine => {
     const subjects = own.map(({ subject }) => subject);
     return {
       ...{ subjects, check: liveCheck(own[0], unit), where: subjectWords(subjects), notes: notesOf(own) },
-      tags: [...new Set(subjects.flatMap((subject) => tagsIn(subject, tags)))],
+      tags: [...new Set(subjects.flatMap(tagsOf))],
     };
   });
 }

@@ -166,9 +166,7 @@ export interface LiveBaseView {
   /** Title for who does not see the drawing, and what is on it in a sentence. */
   readonly title: string;
   readonly description: string;
-  /** Worst first. */
-  readonly checks: readonly LiveCheck[];
-  /** The same, alike ones joined. */
+  /** Its rows, worst first, alike ones joined. */
   readonly lines: readonly LiveLine[];
   /** Which keys would have most of what is not checked checked. */
   readonly unchecked: Unchecked;

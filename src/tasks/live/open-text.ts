@@ -46,7 +46,8 @@ export interface TextOpener {
 
 /** `inputs`: with the files beside the job. */
 export function startTextOpener(given: Inputs, { date }: { readonly date: string }): TextOpener {
-  const [memory, reader, lines] = [startMemory(), startPieceReader(), startWrittenLines()];
+  const [memory, reader] = [startMemory(), startPieceReader()];
+  const lines = startWrittenLines(memory);
   return {
     memory,
     open: (text) => {

@@ -151,6 +151,8 @@ export interface PageState {
   readonly beginning: Beginning;
   /** Long work: packages, surveys, proofs, what runs and what came of it. */
   readonly works: Works;
+  /** True while a change of the job is under way, until it is kept. */
+  readonly changing: boolean;
   /** True while the engine works on what was asked. */
   readonly working: boolean;
   readonly notices: readonly Notice[];

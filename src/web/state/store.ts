@@ -25,6 +25,7 @@ const FIRST: PageState = {
   asking: null,
   beginning: { kind: "choice" },
   works: NO_WORKS,
+  changing: false,
   working: false,
   notices: [],
 };
