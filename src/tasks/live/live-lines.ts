@@ -4,10 +4,10 @@ import { startMissingKeys } from "../../checks/missing-keys.js";
 import type { CheckRow } from "../../checks/model.js";
 import { subjectWords } from "../../checks/words.js";
 import { alikeRows } from "../../sheets/check-table.js";
-import { once } from "../../sheets/once.js";
 import type { SummaryHole } from "../../summary/model.js";
 import { groupBy } from "../../units/group-by.js";
 import type { Unit } from "../../units/index.js";
+import { once } from "../../units/once.js";
 import { liveCheck } from "./live-check.js";
 import type { LiveLine } from "./model.js";
 
