@@ -12,6 +12,8 @@ export function openTables(file: InputFile, name: string, sheet?: string): Outco
   if (typeof file === "object" && "kind" in file && file.kind === "workbook") return openSheets(file, name, sheet);
   if (typeof file === "object" && "kind" in file && file.kind === "table")
     return { ok: true, value: [file], findings: [] };
+  if (typeof file === "object" && "kind" in file && file.kind === "unopened")
+    return { ok: false, findings: file.findings };
   const content = contentOf(file) ?? "";
   const kind = spreadsheetKind(name, content);
   if (kind === null) {

@@ -213,7 +213,7 @@ describe.skipIf(hasNoBrowser())("a schedule as it was sent", () => {
     const sheet = ["MARK\tQTY\tROD DIA\tX\tY\tBASE PL", ...rows].join("\n");
     await driver.visit(async (page) => {
       await bring(page, "paste", sheet);
-      await page.getByRole("button", { name: "Stop reading" }).click();
+      await page.getByRole("button", { name: "Cancel" }).click();
       await page.locator(".asking .standing", { hasText: "Not read." }).waitFor();
       await page.getByRole("button", { name: "Put this sheet away" }).click();
       await bring(page, "paste", sheet);

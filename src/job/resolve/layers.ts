@@ -83,7 +83,7 @@ function nameFaults(kinds: readonly Kind[]): readonly Finding[] {
     if (twin !== undefined)
       return [atKind(place, "kind-twice", `is the kind ${twin.name} again: capitals do not count`)];
     const isName = /^[ -~]+$/.test(name) && name.trim() === name && name.length <= LONGEST_NAME && !name.includes(";");
-    const allowed = `allowed is a name of 1 to ${LONGEST_NAME} plain ASCII signs, without ; and without spaces at its ends`;
+    const allowed = `allowed is a name of 1 to ${LONGEST_NAME} plain ASCII characters, without ; and without spaces at its ends`;
     return isName ? [] : [atKind(place, "bad-value", `"${name}" is no name of a kind; ${allowed}`)];
   });
 }

@@ -138,7 +138,7 @@ function Content({ path, shown }: { readonly path: string; readonly shown: Shown
           <Scrolled look="text-room" name={`Text of ${path}`}>
             <pre>{shown.text}</pre>
           </Scrolled>
-          {shown.left > 0 && <p class="soft">And {shown.left} more signs: save it to read all.</p>}
+          {shown.left > 0 && <p class="soft">And {shown.left} more characters: save it to read all.</p>}
         </>
       );
     case "drawing":

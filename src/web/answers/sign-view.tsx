@@ -50,7 +50,7 @@ export function SignView(): JSX.Element {
           value={by}
           onText={setBy}
           fault={faultOf("by")}
-          hint="a name, at most 100 signs"
+          hint="a name, at most 100 characters"
         />
         <Field
           label="Note"

@@ -32,6 +32,9 @@ const ORDERS: readonly (readonly [string, string])[] = [
   ["PENZD", "name, easting, northing, elevation, description"],
 ];
 
+/** Faults of the file that a field puts right. */
+const PUT_RIGHT: Partial<Record<SurveyOption, string>> = { unit: "points-unit", order: "points-order" };
+
 /** Dropping a file is asking; a change of an option asks again by the button. */
 export function SurveyView(): JSX.Element {
   const job = usePart((state) => state.job);
@@ -46,7 +49,9 @@ export function SurveyView(): JSX.Element {
   };
   const faultOf = (option: SurveyOption): string | null =>
     running?.kind === "refused"
-      ? (running.findings.find(({ code, at }) => code === "option" && at.file === option)?.message ?? null)
+      ? (running.findings.find(
+          ({ code, at }) => (code === "option" && at.file === option) || code === PUT_RIGHT[option],
+        )?.message ?? null)
       : null;
   const say = (option: SurveyOption) => (text: string) =>
     setOptions({ ...options, [option]: text.trim() === "" ? null : text });

@@ -61,7 +61,7 @@ function Running({
       />
       <p class="soft what">{progress === null ? "reading what is needed" : progress.what}</p>
       <button type="button" onClick={onGiveUp}>
-        Give it up
+        Cancel
       </button>
     </div>
   );

@@ -41,7 +41,7 @@ export function FirstForm({ figures }: { readonly figures: FirstFigures }): JSX.
     if (lacks.length === 0) void openFirst(drawn);
   };
   return (
-    <section class="first" aria-labelledby="first-title">
+    <section class="first-template" aria-labelledby="first-title">
       <form onSubmit={submit} noValidate>
         <h2 id="first-title">A first template</h2>
         <fieldset class="units">

@@ -38,7 +38,7 @@ export function ReadView({ sheet, given, going, found, refused }: SheetBeingRead
             <>
               <progress max={going.of} value={going.done} aria-label="Reading" />
               <button type="button" onClick={stopReading}>
-                Stop reading
+                Cancel
               </button>
             </>
           )}

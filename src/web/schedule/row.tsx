@@ -104,7 +104,8 @@ function CellView({ at, column, line, look }: CellProps): JSX.Element {
     "aria-readonly": !cell.isTyped || undefined,
     "aria-invalid": fault?.isError === true ? ("true" as const) : undefined,
     "aria-label": spoken(line, column, cell, fault),
-    tabIndex: active === at ? 0 : -1,
+    // a field in the cell is the stop of the keyboard itself
+    tabIndex: active === at && !isOpen ? 0 : -1,
     "data-cell": `${line.index},${line.kind === "group" ? line.group + 1 : 0},${at}`,
     class: classesOf(column, cell, isPicked, active === at),
     title: cell.by === "" ? undefined : `given by ${cell.by}`,

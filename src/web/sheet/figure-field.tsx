@@ -97,7 +97,7 @@ export function FigureField({ figure, on, left, top, onDone }: FieldProps): JSX.
           </button>
         )}
         <button type="button" onClick={() => onDone("left")}>
-          {isOpen ? "Leave" : "Close"}
+          {isOpen ? "Cancel" : "Close"}
         </button>
       </div>
     </form>

@@ -60,7 +60,7 @@ function useStanding(path: string | null, state: LiveBase["state"]): Told {
   if (held.length > 0) return { word: "Held", about: "Not to be cut:", reasons: held, tone: "held" };
   if (state === "asked")
     return { word: "Asked", about: "A question to the engineer is open.", reasons: [], tone: "asked" };
-  if (state === "clear") return { word: "Clear", about: "No row holds it.", reasons: [], tone: "clear" };
+  if (state === "clear") return { word: "Clear", about: "No rule holds it.", reasons: [], tone: "clear" };
   return { word: "", about: "Being checked.", reasons: [], tone: "clear" };
 }
 

@@ -54,7 +54,7 @@ interface ViewsProps {
 
 function Views({ north, go }: ViewsProps): JSX.Element {
   const named: readonly (readonly [ViewPointName, string])[] = [
-    ["slant", "Slantwise"],
+    ["slant", "From a corner"],
     ["top", "From the top"],
     ["north", north === null ? "From +Y" : "From the north"],
     ["side", north === null ? "From +X" : "From the east"],
