@@ -116,7 +116,6 @@ function startReading(store: Store, engine: Engine): Pick<Actions, "digest" | "q
   return {
     digest: async () => (isOpen() ? ((await engine.ask({ kind: "digest" })).digest ?? null) : null),
     questions: async () => (isOpen() ? ((await engine.ask({ kind: "questions" })).questions ?? null) : null),
-    solid: async (base) => (await engine.ask({ kind: "solid", base })).solid ?? null,
     ledger: async (ledger) => (isOpen() ? ((await engine.ask({ kind: "ledger", ledger })).ledger ?? null) : null),
     solid: async (base) => (await engine.ask({ kind: "solid", base })).solid ?? null,
   };

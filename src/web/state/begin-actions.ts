@@ -15,6 +15,8 @@ export interface BeginActions {
   openFirst(text: string): Promise<void>;
   /** Reads a sheet that was handed over. */
   readSheet(sheet: GivenSheet): Promise<void>;
+  /** Reads the sheet that the tab had before it was loaded again. */
+  readOn(): Promise<void>;
   /** Answers a question, and reads again. */
   answerSheet(given: Given): Promise<void>;
   /** Takes back the answer at this place of the list, and reads again. */
@@ -81,6 +83,10 @@ export function startBeginActions({ store, open, say }: BeginWork): BeginActions
     readSheet: async (sheet) => {
       begin({ kind: "read", sheet, given: [], going: null, found: null, refused: [] });
       await run(null);
+    },
+    readOn: async () => {
+      const { beginning } = store.get();
+      if (beginning.kind === "read" && beginning.found === null) await run(null);
     },
     answerSheet: (given) => giveAnd((before) => [...before, given]),
     takeBack: (index) => giveAnd((before) => before.toSpliced(index, 1)),

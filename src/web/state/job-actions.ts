@@ -6,10 +6,10 @@ import { pickFiles } from "./browser-files.js";
 import { findJobs, glanceAt, placeFiles, type ReadFile, readGiven } from "./given-files.js";
 import { type Saved, saveDownload, saveElsewhere, saveHome } from "./job-home.js";
 import type { Keeper } from "./keeper.js";
-import type { GivenFile, Home, OpenJob } from "./model.js";
+import type { GivenFile, Home, OpenJob, PageState } from "./model.js";
 import { isWorthKeeping } from "./model.js";
 import { readServed, readServedBeside, type ServedText, servedKey } from "./served-job.js";
-import { readSession, writeSession } from "./session.js";
+import { readSession, sessionOf, writeSession } from "./session.js";
 import { isLink, LONGEST_LINK, linkOf, readLink } from "./share-link.js";
 import { differenceOf } from "./splice-merge.js";
 import type { Steps } from "./steps.js";
@@ -112,7 +112,6 @@ export function startJobActions(work: JobWork): JobActions {
       await list();
       await restoreTab(work, opening);
       // not before: what the tab had open would be forgotten while it is read
-      store.subscribe(() => rememberTab(store));
       rememberTab(store);
       await readAddress(work);
     },
@@ -180,9 +179,17 @@ async function forget({ keeper }: JobWork, job: OpenJob): Promise<void> {
   await keeper.remove(job.id).catch(() => {});
 }
 
+/** Puts down what the tab comes back to, now and whenever it is another. */
 function rememberTab(store: Store): void {
-  const { job, view, base } = store.get();
-  writeSession(job === null ? null : { id: job.id, view, base });
+  let last: PageState | null = null;
+  const remember = (): void => {
+    const [now, before] = [store.get(), last];
+    last = now;
+    const isSame = (["view", "base", "drafts", "beginning"] as const).every((part) => now[part] === before?.[part]);
+    if (!isSame || now.job?.id !== before?.job?.id) writeSession(sessionOf(now));
+  };
+  store.subscribe(remember);
+  remember();
 }
 
 async function takeNews({ store, keeper, adopt }: JobWork): Promise<void> {
@@ -257,13 +264,15 @@ function putBeside(
 async function restoreTab(work: JobWork, opening: Opening): Promise<void> {
   const { keeper, inTurn, store } = work;
   const session = readSession();
-  const job = session === null ? null : await keeper.read(session.id).catch(() => null);
+  const id = session?.id ?? null;
+  const job = id === null ? null : await keeper.read(id).catch(() => null);
+  if (session !== null) store.set({ beginning: session.beginning });
   const key = servedKey();
   const isServed = job?.home.kind === "server" && job.home.key === key;
   if (key !== null && (job === null || isServed)) await openServed(work, opening, key);
   else if (job !== null) await inTurn(() => opening.begin(job, session?.base ?? undefined));
-  if (session !== null && store.get().job?.id === session.id) {
-    store.set({ view: session.view });
+  if (session !== null && id !== null && store.get().job?.id === id) {
+    store.set({ view: session.view, drafts: session.drafts });
     if (session.view === "begin") await keeper.list().then((kept) => store.set({ kept }));
   }
 }
