@@ -116,8 +116,8 @@ const PEN_OF: Readonly<Record<Edge, StrokeRole>> = {
 /** A piece of the line that the drawing has, as a legend does. */
 function LinePiece({ pen }: { readonly pen: StrokeRole }): JSX.Element {
   return (
-    <svg class="line-piece" viewBox="0 0 16 2" aria-hidden="true">
-      <path class={`stroke ${pen}`} d="M0 1H16" {...penOf(pen)} />
+    <svg class="line-piece" viewBox="0 0 10 2" aria-hidden="true">
+      <path class={`stroke ${pen}`} d="M0 1H10" {...penOf(pen)} />
     </svg>
   );
 }
