@@ -11,7 +11,7 @@ import { holeSpan, onPaper } from "../../sheets/plan-shapes.js";
 import type { PathPart, SceneGroup, SceneItem, StrokeRole } from "../../sheets/scene.js";
 import type { Hole } from "../../template/model.js";
 import { formatLength, nanometres } from "../../units/index.js";
-import { isAbout } from "./about-hole.js";
+import { firstRowsAbout } from "./about-hole.js";
 import type { Axis, Keyed, Stop } from "./figure-keys.js";
 import {
   circleKeys,
@@ -53,10 +53,11 @@ export function figuresOf(checked: CheckedBase, plan: ScreenPlan, said: Said): L
     ...joined(drawn.flatMap((group) => calloutFigure(keyed, group) ?? [])),
     ...joined(unplaced),
   ];
+  const rows = firstRowsAbout(checked.rows);
   return {
     figures: named(figures),
     outlines: drawn.flatMap((group) => outlineOf(keyed, group) ?? []).sort(templateLast),
-    holes: checked.plate.holes.map((hole) => holeOf(keyed, plan, hole, checked.rows)),
+    holes: checked.plate.holes.map((hole) => holeOf(keyed, plan, hole, rows.get(hole.tag))),
     names: textsIn(plan.items).map((item) => ({ words: item.text, box: extentOfPoints(textBox(item)) })),
   };
 }
@@ -375,14 +376,14 @@ const ROLE_WORDS: Readonly<Record<Hole["role"], string>> = {
   bolt: "bolt hole",
 };
 
-function holeOf(keyed: Keyed, plan: ScreenPlan, hole: Hole, rows: readonly CheckRow[]): LiveHole {
+function holeOf(keyed: Keyed, plan: ScreenPlan, hole: Hole, worst: CheckRow | undefined): LiveHole {
   const center = onPaper(plan, hole.center);
   const span = holeSpan(hole);
   const [w, h] = [span.x * plan.scale, span.y * plan.scale];
   const group = groupOf(keyed.base.groups, hole);
   return {
     tag: hole.tag,
-    words: holeWords(keyed, hole, rows),
+    words: holeWords(keyed, hole, worst),
     box: { x0: center.x - w, y0: center.y - h, x1: center.x + w, y1: center.y + h },
     isRound: hole.shape.kind === "circle",
     keys:
@@ -400,13 +401,12 @@ function placedKeys(keyed: Keyed, hole: Hole): readonly FigureKey[] {
 }
 
 /** `A1, rod hole Ø1-5/16 for a 1 rod, at X 6, Y -5. Worst row: ...`. */
-function holeWords({ unit }: Keyed, { tag, role, shape, center, rod }: Hole, rows: readonly CheckRow[]): string {
+function holeWords({ unit }: Keyed, { tag, role, shape, center, rod }: Hole, worst: CheckRow | undefined): string {
   const say = (length: number) => formatLength(length, unit);
   const size =
     shape.kind === "circle" ? `diameter ${say(shape.diameter)}` : `${say(shape.width)} by ${say(shape.height)}`;
   const place = `at X ${say(nanometres(center.x * 1e6))}, Y ${say(nanometres(center.y * 1e6))}`;
   const rodWords = rod === null ? "" : ` for rod ${rod.size}`;
-  const worst = rows.find(({ subject }) => isAbout(subject, tag));
   const row = worst === undefined ? "No row is about it alone." : `Its worst row: ${rowWords(worst, unit)}.`;
   return `${tag}, ${ROLE_WORDS[role]}, ${size}${rodWords}, ${place}. ${row}`;
 }

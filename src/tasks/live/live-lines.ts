@@ -7,6 +7,7 @@ import { alikeRows } from "../../sheets/check-table.js";
 import type { SummaryHole } from "../../summary/model.js";
 import { groupBy } from "../../units/group-by.js";
 import type { Unit } from "../../units/index.js";
+import { once } from "../../units/once.js";
 import { edgesOf } from "./lit-places.js";
 import { liveCheck } from "./live-check.js";
 import type { LiveLine } from "./model.js";
@@ -14,12 +15,13 @@ import type { LiveLine } from "./model.js";
 /** In the order of the rows, which are worst first. */
 export function liveLines(rows: readonly CheckRow[], holes: readonly SummaryHole[], unit: Unit): readonly LiveLine[] {
   const tags = new Set(holes.map(({ tag }) => tag));
+  const tagsOf = once((subject: string) => tagsIn(subject, tags));
   return alikeRows(rows, unit).map((own): LiveLine => {
     const subjects = own.map(({ subject }) => subject);
     return {
       ...{ subjects, check: liveCheck(own[0], unit), where: subjectWords(subjects), notes: notesOf(own) },
       edges: edgesOf(own[0].rule, subjects),
-      tags: [...new Set(subjects.flatMap((subject) => tagsIn(subject, tags)))],
+      tags: [...new Set(subjects.flatMap(tagsOf))],
     };
   });
 }

@@ -27,7 +27,7 @@ export interface LiveBase {
   readonly held: readonly string[];
   /** Questions that are open. */
   readonly open: number;
-  /** Of the rows that pass with a margin, the one with the least share of its limit to spare. */
+  /** The worst row that holds the base or waits for an answer; else, of those that pass with a margin, the one with the least share of its limit to spare. */
   readonly worst: LiveCheck | null;
   /** What the base says of itself, by key path within it, as `rods.diameter`: texts as written. */
   readonly written: Readonly<Record<string, string>>;
@@ -179,9 +179,7 @@ export interface LiveBaseView {
   /** Title for who does not see the drawing, and what is on it in a sentence. */
   readonly title: string;
   readonly description: string;
-  /** Worst first. */
-  readonly checks: readonly LiveCheck[];
-  /** The same, alike ones joined. */
+  /** Its rows, worst first, alike ones joined. */
   readonly lines: readonly LiveLine[];
   /** Which keys would have most of what is not checked checked. */
   readonly unchecked: Unchecked;

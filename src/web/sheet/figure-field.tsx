@@ -54,6 +54,7 @@ export function FigureField({ figure, on, left, top, onDone }: FieldProps): JSX.
     <form
       ref={form}
       class="figure-field"
+      data-types-on-job
       aria-label={figure.name}
       style={place}
       onSubmit={(event) => {

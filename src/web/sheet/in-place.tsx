@@ -65,6 +65,7 @@ export function InPlace({ path, hintAt = path, label, text, shown = null }: InPl
         <form
           ref={form}
           class="word-field"
+          data-types-on-job
           onSubmit={(event) => {
             event.preventDefault();
             void take(draft).then((isTaken) => isTaken && close());
