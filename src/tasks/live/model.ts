@@ -27,7 +27,7 @@ export interface LiveBase {
   readonly held: readonly string[];
   /** Questions that are open. */
   readonly open: number;
-  /** Of the rows that pass with a margin, the one with the least share of its limit to spare. */
+  /** The worst row that holds the base or waits for an answer; else, of those that pass with a margin, the one with the least share of its limit to spare. */
   readonly worst: LiveCheck | null;
   /** What the base says of itself, by key path within it, as `rods.diameter`: texts as written. */
   readonly written: Readonly<Record<string, string>>;

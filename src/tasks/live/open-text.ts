@@ -13,7 +13,7 @@ import type { Unit } from "../../units/index.js";
 import type { LaidJob } from "../open.js";
 import { openParts } from "../open.js";
 import type { WrittenLine } from "./base-line.js";
-import { headTexts, startWrittenLines } from "./base-line.js";
+import { headTexts, markOf, sheetLine, startWrittenLines } from "./base-line.js";
 import type { LiveRepeat } from "./model.js";
 import { repeatsIn } from "./repeats.js";
 
@@ -57,11 +57,11 @@ export function startTextOpener(given: Inputs, { date }: { readonly date: string
       memory.turn();
       const { file, pieces } = readText(text, given, reader);
       const inputs = { ...given, files: new Map([...given.files, [given.job, file]]) };
-      const { whole, sound, findings } = openParts(inputs, { date, memory });
+      const { whole, sound, findings, roots } = openParts(inputs, { date, memory });
       const root = file.root.ok ? file.root.value : null;
       const bases = findNode(root ?? undefined, "bases");
       const isInJob = bases?.kind === "list";
-      const written = isInJob ? lines(bases.items, root) : linesOfSheet(sound);
+      const written = isInJob ? lines(bases.items, root) : linesOfSheet(sound, roots);
       return {
         ...{ text, inputs, root, pieces, whole, sound, findings, requests: file.requests },
         said: root === null ? {} : headTexts(root),
@@ -103,10 +103,10 @@ function unitIn(root: SourceNode | null): Unit {
   return unit?.kind === "scalar" && unit.text === "mm" ? "mm" : "in";
 }
 
-/** Of a schedule: its cells are not written in the job, and cannot be edited there. */
-function linesOfSheet(sound: LaidJob | null): readonly WrittenLine[] {
-  const bases = sound?.bases ?? [];
-  return bases.map(({ base }, index) => ({ path: `bases[${index}]`, mark: base.mark, written: {}, given: {} }));
+/** Of a schedule: what its cells say is told, though it cannot be edited in the job. */
+function linesOfSheet(sound: LaidJob | null, roots: readonly SourceNode[]): readonly WrittenLine[] {
+  const lines = new Map(roots.map((root) => [markOf(root), root]));
+  return (sound?.bases ?? []).map(({ base: { mark } }, index) => sheetLine(lines.get(mark), mark, index));
 }
 
 function faultyOf(findings: readonly Finding[]): ReadonlySet<number> {

@@ -6,6 +6,7 @@ import type { Finding } from "../../diagnostics/finding.js";
 import { gatherFindings } from "../../diagnostics/gather.js";
 import { readable } from "../../diagnostics/printable.js";
 import { unitWord } from "../../formats/read-as-form.js";
+import { isAtNothing } from "../app/focus-kept.js";
 import { useActions } from "../app/page.js";
 import type { ReadAnswer } from "../engine/task-model.js";
 import type { SheetBeingRead } from "../state/beginning.js";
@@ -132,8 +133,7 @@ function because({ unitBecause }: ReadAnswer, isNew: boolean): string {
 function useNextInFocus(place: { readonly current: HTMLElement | null }, found: ReadAnswer | null): void {
   // before anything is painted, so that a key that follows at once meets the focus where it belongs
   useLayoutEffect(() => {
-    const { activeElement } = document;
-    if (found === null || (activeElement !== null && activeElement !== document.body)) return;
+    if (found === null || !isAtNothing()) return;
     for (const next of [".question legend", ".take button:enabled", "h2"]) {
       const element = place.current?.querySelector<HTMLElement>(next) ?? null;
       if (element === null) continue;

@@ -13,7 +13,7 @@ import { DOTS_PER_MM, over } from "./places.js";
 import { SceneItems } from "./scene-drawing.js";
 import { TitleBlock } from "./title-block.js";
 import { useZoom, type Zooming } from "./use-zoom.js";
-import { STEP } from "./zoom.js";
+import { ZoomButtons } from "./zoom-buttons.js";
 
 /** A figure that is open, and where its field stands, in dots from the upper left of the drawing. */
 interface Opened {
@@ -251,22 +251,6 @@ function Outlines({ outlines, width, height, open }: OutlinesProps): JSX.Element
         </g>
       ))}
     </svg>
-  );
-}
-
-function ZoomButtons({ zooming: { by, whole, zoom } }: { readonly zooming: Zooming }): JSX.Element {
-  return (
-    <fieldset class="zoom" aria-label="Zoom">
-      <button type="button" onClick={() => by(STEP)} aria-label="Zoom in">
-        +
-      </button>
-      <button type="button" onClick={() => by(1 / STEP)} aria-label="Zoom out" disabled={zoom.times === 1}>
-        −
-      </button>
-      <button type="button" onClick={whole} disabled={zoom.times === 1}>
-        Whole
-      </button>
-    </fieldset>
   );
 }
 
