@@ -21,10 +21,10 @@ const UNTIDY = [
   "B2\t4\t1\t18\t8\t12 x 10\t\t18x16 PL 1 1/2\t=SUM(A1)",
   "B3-B5\tDO\tDO\tDO\tDO\tDO\t\tDO\t",
   "B6\t8\t1\t24\t9\t\t24\tDIA 30 x 1-1/2\t<script>alert(1)</script>",
-  `B7\t6\t1\t24\t9\t14 x 16\t\t20x20x1-1/2\ta\u202Eevil${" long".repeat(100)}`,
+  "B7\t6\t1\t24\t9\t14 x 16\t\t20x20x1-1/2\ta\u202Eevil",
   "",
   "NOTES:",
-  "1. RODS ARE SET BY TEMPLATE.",
+  `1. RODS ARE SET BY TEMPLATE${", AND BY NOTHING ELSE".repeat(20)}.`,
 ].join("\n");
 
 const METRIC = ["MARK\tQTY\tROD DIA\tPATTERN", "F1\t2\t24\t300 x 240", "F2\t1\t30\t400 x 300"].join("\n");
@@ -136,9 +136,10 @@ describe.skipIf(hasNoBrowser())("a schedule as it was sent", () => {
       expect(await row("A10").textContent()).toContain("a note");
       expect(await row("I6").textContent()).toContain("<script>alert(1)</script>");
       expect(await row("I4").textContent()).toContain("=SUM(A1)");
-      expect(await row("I7").locator(".written > bdi").textContent()).toMatch(/^a\\u202eevil long.{284}\.\.\.$/);
-      await row("I7").getByText("all 511 characters").click();
-      expect(await row("I7").locator(".written details bdi").isVisible()).toBe(true);
+      expect(await row("I7").textContent()).toContain("a\\u202eevil");
+      expect(await row("A10").locator(".written > bdi").textContent()).toMatch(/^1\. RODS ARE SET.*\.\.\.$/);
+      await row("A10").getByText("all 448 characters").click();
+      expect(await row("A10").locator(".written details bdi").isVisible()).toBe(true);
       const read = readAnswered({ name: "pasted.tsv", file: UNTIDY, answers: [] });
       if (!read.ok) throw new Error("not read");
       const cells = new Set(read.value.form.entries.flatMap(({ cell }) => (cell === "" ? [] : [cell])));
