@@ -4,6 +4,7 @@ import type { JobFiles } from "../engine/protocol.js";
 import { Refused } from "../engine/refused.js";
 import type { BeginActions } from "./begin-actions.js";
 import { pickFiles } from "./browser-files.js";
+import { sheetFileName } from "./file-names.js";
 import { findJobs, glanceAt, MAY_BE_JOB, placeFiles, type ReadFile, readGiven } from "./given-files.js";
 import { type Saved, saveDownload, saveElsewhere, saveHome } from "./job-home.js";
 import type { Keeper } from "./keeper.js";
@@ -216,7 +217,7 @@ async function takeBeside(work: JobWork, files: readonly ReadFile[]): Promise<vo
   if (job === null || live === null) {
     const [sheet] = files;
     if (sheet !== undefined && files.length === 1 && !MAY_BE_JOB.test(sheet.name))
-      return work.readSheet({ name: sheet.name, content: sheet.bytes });
+      return work.readSheet({ name: sheetFileName(sheet.name), content: sheet.bytes });
     const names = files.map(({ name }) => name).join(", ");
     return say(
       `None of these files is a job: ${names}. A job is YAML, with job, bases or schedule at its top.`,
