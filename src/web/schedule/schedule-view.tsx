@@ -1,7 +1,8 @@
 /** The schedule: the job's bases as a table that is edited as one edits a spreadsheet. */
 import type { JSX } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
-import { useActions } from "../app/page.js";
+import { type Finding, formatFinding } from "../../diagnostics/finding.js";
+import { useActions, usePart } from "../app/page.js";
 import { Grid } from "./grid.js";
 import { Layers } from "./layers.js";
 import { type CellLine, cellIn, faultAt, linesOf, worstWords } from "./lines.js";
@@ -18,11 +19,14 @@ export function ScheduleView(): JSX.Element {
   const schedule = useSchedule(isCards);
   return (
     <section class="schedule" ref={around} aria-label="Schedule">
-      <Taking sheet={schedule.sheet} />
-      <Tools schedule={schedule} />
-      <Grid {...schedule} />
-      <Foot schedule={schedule} />
-      <Refused schedule={schedule} />
+      <div class="room">
+        <Taking sheet={schedule.sheet} />
+        <OtherFaults />
+        <Tools schedule={schedule} />
+        <Grid {...schedule} />
+        <Foot schedule={schedule} />
+        <Refused schedule={schedule} />
+      </div>
       <Layers columns={schedule.columns} />
     </section>
   );
@@ -55,6 +59,36 @@ function Taking({ sheet }: { readonly sheet: string | null }): JSX.Element | nul
       </button>
     </p>
   );
+}
+
+const NO_FINDINGS: readonly Finding[] = [];
+const MOST_FAULTS = 50;
+
+/** What is wrong beside the lines of the table: in the spreadsheet, in the head of the job. */
+function OtherFaults(): JSX.Element | null {
+  const findings = usePart((state) => state.live?.findings ?? NO_FINDINGS);
+  const faults = findings.filter(({ severity, at }) => severity === "error" && !isShownBelow(at.path ?? ""));
+  if (faults.length === 0) return null;
+  return (
+    <div class="other-faults" role="status">
+      <p>
+        <span class="state faulty">at fault</span> Until this is mended the bases are shown as they were last right:
+      </p>
+      <ul>
+        {faults.slice(0, MOST_FAULTS).map((finding, i) => (
+          <li key={i} class="fault">
+            {formatFinding(finding)}
+          </li>
+        ))}
+      </ul>
+      {faults.length > MOST_FAULTS && <p>and {faults.length - MOST_FAULTS} more</p>}
+    </div>
+  );
+}
+
+/** In the lines of bases, or under defaults and kinds. */
+function isShownBelow(path: string): boolean {
+  return /^(bases\[\d+\]|defaults\b|kinds\b)/.test(path);
 }
 
 /** What is said of the cell where the keyboard is: its value, who gives it, what is wrong, why the base is held. */
