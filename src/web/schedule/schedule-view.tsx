@@ -2,6 +2,7 @@
 import type { JSX } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
 import { useActions } from "../app/page.js";
+import { ReadAgain } from "../begin/read-again.js";
 import { Grid } from "./grid.js";
 import { Layers } from "./layers.js";
 import { type CellLine, cellIn, faultAt, faultWords, linesOf, whyHeld, worstWords } from "./lines.js";
@@ -20,6 +21,7 @@ export function ScheduleView(): JSX.Element {
     <section class="schedule" ref={around}>
       <h2 class="for-readers">Schedule of bases</h2>
       <Taking sheet={schedule.sheet} />
+      <ReadAgain />
       <Tools schedule={schedule} />
       <Grid {...schedule} />
       <Foot schedule={schedule} />

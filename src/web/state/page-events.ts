@@ -53,7 +53,10 @@ function pressed(event: KeyboardEvent, actions: Actions): void {
 function takeTyped(field: EventTarget | null): void {
   if (!(field instanceof HTMLElement)) return;
   const form = field.closest<HTMLFormElement>("form[data-types-on-job]");
-  if (form !== null) return form.requestSubmit();
+  if (form !== null) {
+    form.requestSubmit();
+    return;
+  }
   field.blur();
   field.focus();
 }
