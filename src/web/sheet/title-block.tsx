@@ -140,26 +140,28 @@ function MaterialRow({ base, live }: BaseRowProps): JSX.Element {
 }
 
 function StatusRow({ live, sheet }: { readonly live: LiveJob; readonly sheet: LiveBaseView | null }): JSX.Element {
+  const status = sheet?.block.status ?? "";
+  const isAsSaid = status.toLowerCase() === (live.head?.status ?? "").toLowerCase();
   return (
-    <div class="cells">
-      <Cell name="Status" wide={2}>
-        <Head live={live} name="status" label="Status" of="status" />
-        {sheet !== null && sheet.block.status.toLowerCase() !== (live.head?.status ?? "").toLowerCase() && (
-          <span class="says">{sheet.block.status}</span>
-        )}
-      </Cell>
-      <Cell name="Source drawing" wide={2}>
-        <span class="marked">
-          <Head live={live} name="drawing.number" label="Source drawing" />
-          {live.said["job.drawing.number"] !== undefined && (
-            <Head live={live} name="drawing.revision" label="Revision of the source drawing" />
-          )}
-        </span>
-      </Cell>
-      <Cell name="Date" wide={1.3}>
-        <Head live={live} name="date" label="Date" of="date" />
-      </Cell>
-    </div>
+    <>
+      <div class="cells">
+        <Cell name="Status" wide={2}>
+          <Head live={live} name="status" label="Status" of="status" />
+        </Cell>
+        <Cell name="Source drawing" wide={2}>
+          <span class="marked">
+            <Head live={live} name="drawing.number" label="Source drawing" />
+            {live.said["job.drawing.number"] !== undefined && (
+              <Head live={live} name="drawing.revision" label="Revision of the source drawing" />
+            )}
+          </span>
+        </Cell>
+        <Cell name="Date" wide={1.3}>
+          <Head live={live} name="date" label="Date" of="date" />
+        </Cell>
+      </div>
+      <p class="says">{isAsSaid ? "" : status}</p>
+    </>
   );
 }
 
