@@ -398,7 +398,10 @@ describe.skipIf(hasNoBrowser())("files that are handed over", () => {
       ]);
       const asked = page.getByRole("region", { name: "Files that the job names" });
       await asked.getByRole("button", { name: "Find lists/rows.csv" }).waitFor();
-      await page.getByRole("log").getByText("notes.csv is left out: the job does not name it.").waitFor();
+      await page
+        .getByRole("log")
+        .getByText("notes.csv is left out: the job does not name it. In the view Begin it is read")
+        .waitFor();
       await give(page, [["rows.csv", ROWS]]);
       await asked.waitFor({ state: "detached" });
       await page.getByRole("img", { name: /^Template / }).waitFor();

@@ -24,6 +24,7 @@ const FIRST: PageState = {
   kept: [],
   asking: null,
   beginning: { kind: "choice" },
+  begun: [],
   works: NO_WORKS,
   changing: false,
   working: false,
