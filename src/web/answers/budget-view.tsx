@@ -31,7 +31,7 @@ export function BudgetView(): JSX.Element {
           Reckon the budget
         </Press>
       </p>
-      <WorkShown kind="budget" doing="Reckoning the budget">
+      <WorkShown kind="budget" doing="Reckoning the budget" sentence={({ sentence }) => sentence}>
         {({ ask, answer }) => (
           <div class="answer">
             <Verdict isBad={answer.each.some(({ state }) => state === "held")} sentence={answer.sentence} />

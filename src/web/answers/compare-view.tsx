@@ -83,7 +83,7 @@ export function CompareView(): JSX.Element {
           )}
         </p>
       </div>
-      <WorkShown kind="compare" doing="Comparing">
+      <WorkShown kind="compare" doing="Comparing" sentence={({ sentence }) => sentence}>
         {({ answer }) => <Answer answer={answer} />}
       </WorkShown>
     </section>

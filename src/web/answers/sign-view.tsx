@@ -65,7 +65,7 @@ export function SignView(): JSX.Element {
           Sign the package
         </Press>
       </form>
-      <WorkShown kind="sign" doing="Proving every file">
+      <WorkShown kind="sign" doing="Proving every file" sentence={({ sentence }) => sentence}>
         {({ answer }) => <Signed answer={answer} />}
       </WorkShown>
     </section>

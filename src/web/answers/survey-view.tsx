@@ -107,7 +107,7 @@ export function SurveyView(): JSX.Element {
           Hold the points against the job
         </Press>
       </form>
-      <WorkShown kind="survey" doing="Holding the points against the job">
+      <WorkShown kind="survey" doing="Holding the points against the job" sentence={({ sentence }) => sentence}>
         {({ ask: asked, answer }) => (
           <div class="answer">
             <Verdict isBad={answer.isOutside} sentence={answer.sentence} />

@@ -34,7 +34,7 @@ export function PackageView(): JSX.Element {
       </p>
       <InTheWay />
       <Options isRunning={isRunning} />
-      <WorkShown kind="package" doing="Making the package">
+      <WorkShown kind="package" doing="Making the package" sentence={sentenceOf}>
         {({ ask, answer }) => <Made answer={answer} asked={ask.files} />}
       </WorkShown>
       <CheckText />

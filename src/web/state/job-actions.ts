@@ -174,8 +174,8 @@ async function forget({ keeper }: JobWork, job: OpenJob): Promise<void> {
 }
 
 function rememberTab(store: Store): void {
-  const { job, view, base } = store.get();
-  writeSession(job === null ? null : { id: job.id, view, base });
+  const { job, view, base, drafts } = store.get();
+  writeSession(job === null ? null : { id: job.id, view, base, drafts });
 }
 
 async function takeNews({ store, keeper, adopt }: JobWork): Promise<void> {
@@ -274,7 +274,7 @@ async function restoreTab(work: JobWork, opening: Opening): Promise<void> {
   if (key !== null && (job === null || isServed)) await openServed(work, opening, key);
   else if (job !== null) await inTurn(() => opening.begin(job, session?.base ?? undefined));
   if (session !== null && store.get().job?.id === session.id) {
-    store.set({ view: session.view });
+    store.set({ view: session.view, drafts: session.drafts });
     if (session.view === "begin") await keeper.list().then((kept) => store.set({ kept }));
   }
 }

@@ -69,10 +69,8 @@ describe("a link", () => {
 
   it("that swells to more than a job may have is not unpacked", () => {
     const bomb = deflateRawSync(Buffer.alloc(200_000_000, "a"));
-    const from = performance.now();
     expect(readLink(linkAround(bomb))).toMatch(/16 MB/);
-    expect(performance.now() - from).toBeLessThan(5000);
-    expect(readLink(`#job=1.aaaaaa.${"a".repeat(3_000_000)}`)).toMatch(/3000014 signs/);
+    expect(readLink(`#job=1.aaaaaa.${"a".repeat(3_000_000)}`)).toMatch(/3000014 characters/);
   });
 });
 
