@@ -4,8 +4,9 @@ import { basename, dirname, join, resolve } from "node:path";
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import type { RequestedFile } from "../job/index.js";
 import { readJob, readJobFile } from "../job/index.js";
-import type { InputFile, Inputs, Workbook } from "../readers/inputs.js";
+import type { InputFile, Inputs } from "../readers/inputs.js";
 import { vocabulary } from "../tasks/open.js";
+import { openRequested } from "../tasks/open-requested.js";
 import { readBytes, readBytesIfThere } from "./file-system.js";
 import { fileFault } from "./findings.js";
 import { foreignPathOffence } from "./foreign-path.js";
@@ -25,9 +26,10 @@ export async function loadInputs(job: string, shell: Shell): Promise<Outcome<Inp
   const findings: Finding[] = [];
   for (const request of jobFile.requests) {
     const folder = request.relativeTo === "packaged" ? INSTALLED : dirname(path);
-    const opened = await openRequested(request, resolve(folder, request.name), job);
-    for (const finding of opened.findings) findings.push(atSheet(finding, request));
-    if (opened.ok && opened.value !== null) files.set(request.key ?? request.name, opened.value);
+    const content = readRequested(request, resolve(folder, request.name), job);
+    for (const finding of content.findings) findings.push(finding);
+    if (content.ok && content.value !== null)
+      files.set(request.key ?? request.name, await openRequested(content.value, request));
   }
   const inputs: Inputs = { job, files };
   if (findings.length === 0) return { ok: true, value: inputs, findings };
@@ -47,27 +49,12 @@ function packageOffence(path: string, name: string): Finding | null {
 }
 
 /** What the job has no business with is not even looked for. */
-async function openRequested(request: RequestedFile, path: string, job: string): ReturnType<typeof readRequested> {
+function readRequested(request: RequestedFile, path: string, job: string): Outcome<Uint8Array | null> {
   const offence = foreignPathOffence(request.name, path);
-  if (offence === null) return readRequested(request, path);
+  if (offence === null) return readBytesIfThere(path, request.name);
   const finding: Finding = {
     ...fileFault(job, "foreign-path", `"${request.name}" ${offence}`),
     at: request.at ?? { file: job },
   };
   return { ok: false, findings: [finding] };
-}
-
-/** A sheet that is not there is told where the job names it. */
-function atSheet(finding: Finding, { sheetAt }: RequestedFile): Finding {
-  return finding.code === "missing-sheet" && sheetAt !== undefined ? { ...finding, at: sheetAt } : finding;
-}
-
-async function readRequested(
-  { name, sheet }: RequestedFile,
-  path: string,
-): Promise<Outcome<Uint8Array | Workbook | null>> {
-  const content = readBytesIfThere(path, name);
-  if (!content.ok || content.value === null || !/\.xlsx$/i.test(name)) return content;
-  const { openWorkbook } = await import("../readers/workbook.js");
-  return openWorkbook(content.value, name, sheet);
 }

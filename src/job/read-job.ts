@@ -2,7 +2,7 @@
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import { hasErrors } from "../diagnostics/finding.js";
 import type { Inputs } from "../readers/inputs.js";
-import type { SourceNode } from "../readers/source.js";
+import type { SourceEntry, SourceNode } from "../readers/source.js";
 import { findNode } from "../readers/source.js";
 import type { Unit } from "../units/index.js";
 import type { SourceDocument } from "./document.js";
@@ -21,7 +21,7 @@ import type { JobSources } from "./resolve/job-sources.js";
 import { findingsOfBases } from "./resolve/layer-findings.js";
 import { layBases, readLayers } from "./resolve/layers.js";
 import type { ListedBases } from "./resolve/listed-bases.js";
-import { knownMarks, listBases, markFaults } from "./resolve/listed-bases.js";
+import { knownMarks, listBases, markFaults, markUses } from "./resolve/listed-bases.js";
 import { readNamedShop } from "./resolve/named-shop.js";
 import { countPlacements, readPlan, withPlateBottoms } from "./resolve/plan.js";
 import { readRegister } from "./resolve/register.js";
@@ -127,10 +127,11 @@ function completeJob(root: SourceNode, inputs: Inputs, options: JobOptions): Job
   const plan = readPlan({ ...sources, bases: laid.value });
   const register = readRegister(sources, head.data?.job.number);
   const form = readAnswerForm(sources, register.value, head.data?.job.number);
-  const marks = markFaults(laid.value);
+  const uses = markUses(laid.value);
+  const marks = markFaults(uses);
   const told = [head, editions, shop, listed, layers, laid, plan, register, form].flatMap((part) => part.findings);
   const ofBases = findingsOfBases(bases, layers.findings, document, unit);
-  const ofRevisions = revisionFindings(head.data, document, knownMarks(laid.value));
+  const ofRevisions = revisionFindings(head.data, document, knownMarks(uses));
   const ofHead = [...headFaults(head.data, sources), ...ofRevisions];
   const findings = [...told, ...ofBases, ...marks, ...ofHead];
   const isWhole = !hasErrors(findings) && bases.length > 0 && bases.every(({ value }) => value !== null);
@@ -166,21 +167,25 @@ interface JobSurroundings {
   readonly layers: ReturnType<typeof readLayers>;
 }
 
+/** Everything of the job but its bases and what lies under them, which are read apart. */
 function readHead(schemas: JobSchemas, { document, unit }: JobSources) {
-  return parseForgiving(schemas.head, document, headStandIns(unit));
+  const { root } = document;
+  const isOfHead = ({ key }: SourceEntry) => !["bases", "defaults", "kinds"].includes(key);
+  const head = root.kind === "map" ? { ...root, entries: root.entries.filter(isOfHead) } : root;
+  return parseForgiving(schemas.head, { ...document, root: head }, headStandIns(unit));
 }
 
 function readSurroundings(
   root: SourceNode,
   inputs: Inputs,
-  { vocabulary }: Pick<JobOptions, "vocabulary">,
+  { vocabulary, memory }: Pick<JobOptions, "vocabulary" | "memory">,
 ): JobSurroundings {
   const unit = unitOf(root);
   const sources: JobSources = { document: { root, path: "", nameOf: () => null }, unit, inputs, vocabulary };
   const schemas = schemasOf(unit, vocabulary);
   const head = readHead(schemas, sources);
   const editions = resolveEditions(head.data?.rules, sources);
-  const shop = readNamedShop(head.data, sources);
+  const shop = readNamedShop(head.data, sources, memory);
   const beside = {
     unit,
     editions: editions.value,
@@ -188,7 +193,7 @@ function readSurroundings(
     files: inputs.files,
     vocabulary,
   };
-  const layers = readLayers({ document: sources.document, schemas, beside });
+  const layers = readLayers({ document: sources.document, schemas, beside }, memory);
   return { sources, schemas, head, editions, shop, listed: listBases(head.data, sources), beside, layers };
 }
 

@@ -55,8 +55,14 @@ export interface ParsedFile {
   readonly root: Outcome<SourceNode>;
 }
 
+/** A file that is there and could not be opened, with why: whoever reads it tells that. */
+export interface UnopenedFile {
+  readonly kind: "unopened";
+  readonly findings: readonly Finding[];
+}
+
 /** One file as it is handed in. */
-export type InputFile = string | Uint8Array | Table | Workbook | ParsedFile;
+export type InputFile = string | Uint8Array | Table | Workbook | ParsedFile | UnopenedFile;
 
 /**
  * `job` is the name of the job file among `files`; the other names are those by which the job refers to them (schedule,
@@ -69,7 +75,7 @@ export interface Inputs {
   readonly register?: string | Uint8Array;
 }
 
-/** The text or bytes of a file; undefined where there is no file, or a workbook that was opened. */
+/** The text or bytes of a file; undefined where there is no file, or a workbook, opened or not. */
 export function contentOf(file: InputFile | undefined): string | Uint8Array | undefined {
   if (file === undefined || typeof file === "string" || file instanceof Uint8Array) return file;
   return file.kind === "parsed" ? file.content : undefined;

@@ -12,6 +12,8 @@ export function openTables(file: InputFile, name: string, sheet?: string): Outco
   if (typeof file === "object" && "kind" in file && file.kind === "workbook") return openSheets(file, name, sheet);
   if (typeof file === "object" && "kind" in file && file.kind === "table")
     return { ok: true, value: [file], findings: [] };
+  if (typeof file === "object" && "kind" in file && file.kind === "unopened")
+    return { ok: false, findings: file.findings };
   const content = contentOf(file) ?? "";
   const kind = spreadsheetKind(name, content);
   if (kind === null) {
@@ -23,6 +25,8 @@ export function openTables(file: InputFile, name: string, sheet?: string): Outco
 
 function insteadOf(kind: SpreadsheetKind): string {
   if (kind === "xlsx") return "open it with openWorkbook";
+  if (kind === "picture")
+    return "allowed is .xlsx or CSV: ask for the sheet that it was taken of, or type its cells into one";
   if (kind === "pdf") return "allowed is .xlsx or CSV: ask for the sheet that it was printed from";
   return "allowed is .xlsx or CSV: open it in a spreadsheet and save it as .xlsx";
 }

@@ -66,7 +66,7 @@ describe.skipIf(hasNoBrowser())("a job that the program serves", () => {
     expect(onDisk()).toBe(before);
     await page.keyboard.press("Control+s");
     await says(page, "Saved in depot.yaml");
-    expect(onDisk()).toBe(before.replace('"=Invented depot"', "Retyped"));
+    expect(onDisk()).toBe(before.replace('"=Invented depot"', '"Retyped"'));
     await page.keyboard.press("Control+z");
     await titled(page, "=Invented depot");
     await says(page, "Not yet in depot.yaml");
@@ -82,7 +82,7 @@ describe.skipIf(hasNoBrowser())("a job that the program serves", () => {
     await other.getByRole("button", { name: "Save", exact: true }).click();
     const asked = other.getByRole("region", { name: "Question" });
     await asked.getByText("depot.yaml was changed by somebody else since it was opened.").waitFor();
-    expect(onDisk()).toContain("title: One");
+    expect(onDisk()).toContain('title: "One"');
     await other.getByRole("heading", { name: /Invented depot, rev Q/ }).waitFor();
     await asked.getByRole("button", { name: /^Take what is in the file/ }).click();
     await titled(other, "One");
@@ -100,7 +100,8 @@ describe.skipIf(hasNoBrowser())("a job that the program serves", () => {
     await retype(page, "Title", "Mine");
     await page.keyboard.press("Control+s");
     await says(page, "Saved in depot.yaml");
-    writeFileSync(join(folder, "depot.yaml"), onDisk().replace("title: Mine", "title: Theirs"));
+    expect(onDisk()).toContain('title: "Mine"');
+    writeFileSync(join(folder, "depot.yaml"), onDisk().replace('title: "Mine"', "title: Theirs"));
     await page.reload();
     await titled(page, "Theirs");
     await step(page, "Undo", "depot.yaml as it is on the disk").click();

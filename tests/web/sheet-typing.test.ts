@@ -102,7 +102,7 @@ describe.skipIf(hasNoBrowser())("figures typed on the drawing", () => {
         .click();
       await page.getByText("It follows from the size of the template and where the rods stand.").waitFor();
       expect(await page.getByRole("textbox", { name: "rods overall in x" }).inputValue()).toBe("13");
-      await page.getByRole("button", { name: "Leave" }).click();
+      await page.getByRole("button", { name: "Cancel" }).click();
       await figure(page, /^hole: /).click();
       await page.keyboard.type("1-3/8");
       await page.keyboard.press("Enter");

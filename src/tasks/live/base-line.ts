@@ -3,6 +3,7 @@
 import { isAsking } from "../../checks/asking.js";
 import type { CheckRow } from "../../checks/model.js";
 import { isHolding, isWithoutMargin, tightness } from "../../checks/run.js";
+import type { Memory } from "../../job/index.js";
 import { laidAsWritten, writingOf } from "../../job/index.js";
 import type { SourceNode } from "../../readers/source.js";
 import { findNode } from "../../readers/source.js";
@@ -14,16 +15,19 @@ import type { LiveBase } from "./model.js";
 export type WrittenLine = Pick<LiveBase, "path" | "mark" | "written" | "given">;
 
 /** Lines of the bases of a job's list, one text after the other: those of bases that stand as before are kept. */
-export function startWrittenLines(): (items: readonly SourceNode[], root: SourceNode | null) => readonly WrittenLine[] {
+export function startWrittenLines(
+  memory: Memory,
+): (items: readonly SourceNode[], root: SourceNode | null) => readonly WrittenLine[] {
   let known = new Map<string, WrittenLine>();
   let around = "";
+  const nameOf = (node: SourceNode) => memory.nameOf(node, writingOf);
   return (items, root) => {
     const layers = ["defaults", "kinds"].map((key) => findNode(root ?? undefined, key));
-    const now = layers.map((node) => (node === undefined ? "" : writingOf(node))).join();
+    const now = layers.map((node) => (node === undefined ? "" : nameOf(node))).join();
     const used = new Map<string, WrittenLine>();
     const before = now === around ? known : used;
     const lines = items.map((node, index) => {
-      const key = `${index} ${writingOf(node)}`;
+      const key = `${index} ${nameOf(node)}`;
       const line = before.get(key) ?? writtenLine(node, index, root);
       used.set(key, line);
       return line;

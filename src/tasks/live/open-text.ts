@@ -14,6 +14,8 @@ import type { LaidJob } from "../open.js";
 import { openParts } from "../open.js";
 import type { WrittenLine } from "./base-line.js";
 import { headTexts, markOf, sheetLine, startWrittenLines } from "./base-line.js";
+import type { LiveRepeat } from "./model.js";
+import { repeatsIn } from "./repeats.js";
 
 /** A text of a job and what it gives. */
 export interface OpenText {
@@ -34,6 +36,7 @@ export interface OpenText {
   readonly pieces: TextPieces | null;
   /** Texts of the head as written, by key path. */
   readonly said: Readonly<Record<string, string>>;
+  readonly repeats: readonly LiveRepeat[];
   /** Files that the job names. */
   readonly requests: JobFile["requests"];
 }
@@ -46,7 +49,8 @@ export interface TextOpener {
 
 /** `inputs`: with the files beside the job. */
 export function startTextOpener(given: Inputs, { date }: { readonly date: string }): TextOpener {
-  const [memory, reader, lines] = [startMemory(), startPieceReader(), startWrittenLines()];
+  const [memory, reader] = [startMemory(), startPieceReader()];
+  const lines = startWrittenLines(memory);
   return {
     memory,
     open: (text) => {
@@ -57,12 +61,14 @@ export function startTextOpener(given: Inputs, { date }: { readonly date: string
       const root = file.root.ok ? file.root.value : null;
       const bases = findNode(root ?? undefined, "bases");
       const isInJob = bases?.kind === "list";
-      const ofSheet = isInJob ? NO_LINES : linesOfSheet(sound, roots);
+      const written = isInJob
+        ? { lines: lines(bases.items, root), faulty: faultyOf(findings) }
+        : linesOfSheet(sound, roots);
       return {
         ...{ text, inputs, root, pieces, whole, sound, findings, requests: file.requests },
+        ...written,
         said: root === null ? {} : headTexts(root),
-        lines: isInJob ? lines(bases.items, root) : ofSheet.lines,
-        faulty: isInJob ? faultyOf(findings) : ofSheet.faulty,
+        repeats: repeatsIn(text, written.lines),
         basesIn: isInJob || namesNoSheet(root) ? "job" : "sheet",
         unit: sound?.job.unit ?? unitIn(root),
       };
@@ -99,8 +105,6 @@ function unitIn(root: SourceNode | null): Unit {
 }
 
 type LinesAndFaulty = Pick<OpenText, "lines" | "faulty">;
-
-const NO_LINES: LinesAndFaulty = { lines: [], faulty: new Set() };
 
 /** Of a schedule: what its cells say is told, though it cannot be edited in the job; rows at fault come last. */
 function linesOfSheet(sound: LaidJob | null, roots: readonly SourceNode[]): LinesAndFaulty {

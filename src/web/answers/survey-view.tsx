@@ -4,6 +4,7 @@ import { useState } from "preact/hooks";
 import type { Scene } from "../../sheets/scene.js";
 import type { SurveyOption, SurveyOptions } from "../../tasks/survey-options.js";
 import { useActions, usePart } from "../app/page.js";
+import { Press } from "../app/press.js";
 import type { Dropped } from "../engine/dropped.js";
 import type { SurveyAnswer, SurveyedGroup } from "../engine/survey-model.js";
 import { SceneItems } from "../sheet/scene-drawing.js";
@@ -32,6 +33,9 @@ const ORDERS: readonly (readonly [string, string])[] = [
   ["PENZD", "name, easting, northing, elevation, description"],
 ];
 
+/** Faults of the file that a field puts right. */
+const PUT_RIGHT: Partial<Record<SurveyOption, string>> = { unit: "points-unit", order: "points-order" };
+
 /** Dropping a file is asking; a change of an option asks again by the button. */
 export function SurveyView(): JSX.Element {
   const job = usePart((state) => state.job);
@@ -46,7 +50,9 @@ export function SurveyView(): JSX.Element {
   };
   const faultOf = (option: SurveyOption): string | null =>
     running?.kind === "refused"
-      ? (running.findings.find(({ code, at }) => code === "option" && at.file === option)?.message ?? null)
+      ? (running.findings.find(
+          ({ code, at }) => (code === "option" && at.file === option) || code === PUT_RIGHT[option],
+        )?.message ?? null)
       : null;
   const say = (option: SurveyOption) => (text: string) =>
     setOptions({ ...options, [option]: text.trim() === "" ? null : text });
@@ -97,11 +103,11 @@ export function SurveyView(): JSX.Element {
             sheet for every group, not only for those with something to say
           </label>
         </details>
-        <button type="submit" class="main" disabled={points === null || job === null || running?.kind === "running"}>
+        <Press class="main" isOff={points === null || job === null || running?.kind === "running"}>
           Hold the points against the job
-        </button>
+        </Press>
       </form>
-      <WorkShown kind="survey" doing="Holding the points against the job">
+      <WorkShown kind="survey" doing="Holding the points against the job" sentence={({ sentence }) => sentence}>
         {({ ask: asked, answer }) => (
           <div class="answer">
             <Verdict isBad={answer.isOutside} sentence={answer.sentence} />

@@ -1,13 +1,15 @@
 /** Every cell of the sheet beside what was taken for it and why; what is meant in it can be said right there. */
 import type { JSX } from "preact";
-import { useEffect, useId, useRef, useState } from "preact/hooks";
+import { useId, useLayoutEffect, useRef, useState } from "preact/hooks";
 import { counted } from "../../checks/words.js";
 import { listed } from "../../diagnostics/listed.js";
 import { readable } from "../../diagnostics/printable.js";
 import { yamlScalar } from "../../formats/source-yaml.js";
 import { useActions } from "../app/page.js";
+import { NOTHING_TYPED } from "../state/beginning.js";
 import type { ReadRow, RowFilter, RowState } from "./read-rows.js";
 import { filteredRows, ROW_FILTERS } from "./read-rows.js";
+import { saidHere } from "./said-here.js";
 
 /** So many rows are on the page at a time. */
 const PAGE = 100;
@@ -158,7 +160,7 @@ function Row({ row, headings }: { readonly row: ReadRow; readonly headings: read
         ))}
         {told.map(({ message, severity }) => (
           <span key={message} class={severity === "error" ? "fault" : "doubt"}>
-            {readable(message)}
+            {saidHere(message)}
           </span>
         ))}
       </td>
@@ -178,14 +180,23 @@ function Meant({ cell, written, answers, headings }: MeantProps): JSX.Element {
   const { answerSheet } = useActions();
   const [text, setText] = useState<string | null>(null);
   const field = useRef<HTMLInputElement>(null);
+  const button = useRef<HTMLButtonElement>(null);
+  const wasOpen = useRef(false);
   const id = useId();
   const isOpen = text !== null;
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (isOpen) field.current?.select();
+    else if (wasOpen.current) button.current?.focus();
+    wasOpen.current = isOpen;
   }, [isOpen]);
   if (text === null)
     return (
-      <button type="button" class="quiet meant" onClick={() => setText(answers === "cells" ? written : "")}>
+      <button
+        ref={button}
+        type="button"
+        class="quiet meant"
+        onClick={() => setText(answers === "cells" ? written : "")}
+      >
         Mean otherwise<span class="for-readers"> in {cell}</span>
       </button>
     );
@@ -194,7 +205,7 @@ function Meant({ cell, written, answers, headings }: MeantProps): JSX.Element {
     if (text.trim() === "") return;
     setText(null);
     const answer = { path: ["readFrom", answers, cell], text: yamlScalar(text.trim()) };
-    void answerSheet({ asked: `${cell} "${written}"`, said: text.trim(), answers: [answer] });
+    void answerSheet({ asked: `${cell} "${written}"`, said: text.trim(), answers: [answer], typed: NOTHING_TYPED });
   };
   return (
     <form class="row" onSubmit={submit}>

@@ -66,7 +66,7 @@ const PIER: Content = {
 /** Every column, in the order in which they stand. */
 export const COLUMNS: readonly Column[] = [
   column("mark", "Mark", 6, usual),
-  column("state", "State", 6.5, { ...usual, content: { kind: "told", what: "state" } }),
+  column("state", "State", 7, { ...usual, content: { kind: "told", what: "state" } }),
   column("worst", "Worst margin", 12, { ...usual, content: { kind: "told", what: "worst" } }),
   column("quantity", "Qty", 3.5, { ...usual, ...figure }),
   column("rods.diameter", "Rod dia", 5, { ...usual, ...figure, ...rods }),

@@ -108,7 +108,8 @@ function placesOf(first: number, end: number, active: number, count: number): re
   return active < count && !places.includes(active) ? [...places, active] : places;
 }
 
-function Head({ columns, order, sort, template }: GridProps & { readonly template: string }): JSX.Element {
+/** One heading is a stop of the tab key: that of the column where the keyboard is. */
+function Head({ columns, order, sort, template, picked }: GridProps & { readonly template: string }): JSX.Element {
   return (
     <thead>
       <tr aria-rowindex={1} style={{ gridTemplateColumns: template }}>
@@ -122,7 +123,13 @@ function Head({ columns, order, sort, template }: GridProps & { readonly templat
               aria-sort={isBy ? (order.isDown ? "descending" : "ascending") : "none"}
               class={`${figure ? "figure " : ""}${id === "mark" ? "mark" : ""}`}
             >
-              <button type="button" class="quiet" tabIndex={-1} onClick={() => sort(id)} title={`Sort by ${name}`}>
+              <button
+                type="button"
+                class="quiet"
+                tabIndex={at === picked.to.column ? 0 : -1}
+                title={`Sort by ${name}`}
+                onClick={() => sort(id)}
+              >
                 {name}
                 {isBy && <span aria-hidden="true">{order.isDown ? " \u2193" : " \u2191"}</span>}
               </button>
@@ -174,7 +181,10 @@ function lookOf(line: Line, at: number, { picked, columns, field, pending, type,
   };
 }
 
+const isInHead = (target: EventTarget | null): boolean => target instanceof Element && target.closest("thead") !== null;
+
 function gridKey(event: KeyboardEvent, props: GridProps): void {
+  if (isInHead(event.target)) return;
   const { picked, layout, columns, pick } = props;
   const isFar = event.ctrlKey || event.metaKey;
   const to = event.altKey ? null : ledTo(event.key, isFar, picked.to, layout, columns.length);
@@ -252,7 +262,7 @@ function useKeptFocus({ place, picked, layout, field }: GridProps, isIn: { reado
     keepInSight(element, edgesOf(layout, spot));
   }, [spot.at, spot.sub, column]);
   useLayoutEffect(() => {
-    if (!isIn.current || field !== null) return;
+    if (!isIn.current || field !== null || isInHead(document.activeElement)) return;
     const cell = place.current?.querySelector('.cell[tabindex="0"]');
     if (cell instanceof HTMLElement && document.activeElement !== cell) {
       cell.focus({ preventScroll: true });

@@ -194,6 +194,11 @@ function stateWords({ state, open }: LiveBase): string {
   return state === "held" && open > 0 ? "held, asked" : STATE_WORDS[state];
 }
 
+/** Why the base of a line is held, in the column of its state; else "". */
+export function whyHeld(line: CellLine, { id }: Column): string {
+  return id === "state" ? line.base.held.join("; ") : "";
+}
+
 /** `1/8 in to spare: hole to edge of template`, `short by 1/4 in: washer over base-plate hole`; "" where nothing has a margin. */
 export function worstWords({ worst }: Pick<LiveBase, "worst">): string {
   return worst === null ? "" : `${worst.spare === "" ? "fails" : worst.spare}: ${worst.plainName}`;

@@ -3,9 +3,10 @@ import type { JSX } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
 import { type Finding, formatFinding } from "../../diagnostics/finding.js";
 import { useActions, usePart } from "../app/page.js";
+import { ReadAgain } from "../begin/read-again.js";
 import { Grid } from "./grid.js";
 import { Layers } from "./layers.js";
-import { type CellLine, cellIn, faultAt, linesOf, worstWords } from "./lines.js";
+import { type CellLine, cellIn, faultAt, faultWords, linesOf, whyHeld, worstWords } from "./lines.js";
 import { Tools } from "./tools.js";
 import { type Schedule, useSchedule } from "./use-schedule.js";
 
@@ -18,9 +19,11 @@ export function ScheduleView(): JSX.Element {
   const isCards = useNarrow(around);
   const schedule = useSchedule(isCards);
   return (
-    <section class="schedule" ref={around} aria-label="Schedule">
+    <section class="schedule" ref={around}>
+      <h2 class="for-readers">Schedule of bases</h2>
       <div class="room">
         <Taking sheet={schedule.sheet} />
+        <ReadAgain />
         <OtherFaults />
         <Tools schedule={schedule} />
         <Grid {...schedule} />
@@ -91,37 +94,48 @@ function isShownBelow(path: string): boolean {
   return /^(bases\[\d+\]|defaults\b|kinds\b)/.test(path);
 }
 
-/** What is said of the cell where the keyboard is: its value, who gives it, what is wrong, why the base is held. */
+/** How many bases are shown; and of the cell where the keyboard is, which a reader says by itself: who gives it, what is wrong. */
 function Foot({ schedule }: { readonly schedule: Schedule }): JSX.Element {
-  const words = footWords(schedule);
+  const { shown, bases, faults } = schedule;
+  const count = `${shown.length === bases.length ? "" : `${shown.length} of `}${bases.length} bases`;
   return (
-    <p class="foot" aria-live="polite">
-      {words.map(({ text, tone }) => (
+    <p class="foot">
+      <span class="soft" role="status">
+        {count}
+      </span>
+      {cellWords(schedule).map(({ text, tone }) => (
         <span key={text} class={tone}>
           {text}
         </span>
       ))}
+      <span class="for-readers" role="status">
+        {faultsSaid(bases, faults)}
+      </span>
     </p>
   );
 }
 
-function footWords({ bases, layout, faults, picked, columns, shown }: Schedule) {
+/** The first few faults with their bases: the keyboard has gone on when a value is found to be faulty. */
+function faultsSaid(bases: Schedule["bases"], faults: Schedule["faults"]): string {
+  const said = [...faults].flatMap(([index, each]) =>
+    each.filter(({ isError }) => isError).map((fault) => `${bases[index]?.mark ?? ""}, ${faultWords(fault)}`),
+  );
+  return said.slice(0, 3).join(". ");
+}
+
+function cellWords({ bases, layout, faults, picked, columns }: Schedule) {
   const index = layout.shown[picked.to.spot.at] ?? -1;
   const base = bases[index];
-  const count = {
-    text: `${shown.length === bases.length ? "" : `${shown.length} of `}${bases.length} bases`,
-    tone: "soft",
-  };
   const line = base === undefined ? undefined : linesOf(base, index, faults.get(index))[picked.to.spot.sub];
   const column = columns[picked.to.column];
-  if (line === undefined || line.kind === "fault" || column === undefined) return [count];
+  if (line === undefined || line.kind === "fault" || column === undefined) return [];
   const cell = cellIn(line, column);
   const fault = faultAt(line, column)?.message;
-  const told = column.id === "state" ? line.base.held.join("; ") : column.id === "worst" ? worstWords(line.base) : "";
+  const told = column.id === "worst" ? worstWords(line.base) : whyHeld(line, column);
   const said = [markOf(line), column.name, cell.by === "" ? "" : `given by ${cell.by}`, told].filter(
     (text) => text !== "",
   );
-  return [count, { text: said.join(", "), tone: "" }, ...(fault === undefined ? [] : [{ text: fault, tone: "fault" }])];
+  return [{ text: said.join(", "), tone: "" }, ...(fault === undefined ? [] : [{ text: fault, tone: "fault" }])];
 }
 
 function markOf(line: CellLine): string {

@@ -45,6 +45,7 @@ export function Tools({ schedule }: { readonly schedule: Schedule }): JSX.Elemen
           ))}
         </select>
       </label>
+      {schedule.isCards && <SortBy schedule={schedule} />}
       {!isReadOnly && <Changes schedule={schedule} />}
       <button type="button" onClick={schedule.show}>
         Open template
@@ -59,6 +60,23 @@ export function Tools({ schedule }: { readonly schedule: Schedule }): JSX.Elemen
       )}
       {isChoosing && <Columns schedule={schedule} />}
     </div>
+  );
+}
+
+/** Cards have no headings to be sorted by. */
+function SortBy({ schedule: { order, columns, sortBy } }: { readonly schedule: Schedule }): JSX.Element {
+  return (
+    <label>
+      Sort by
+      <select value={order?.column ?? ""} onChange={({ currentTarget: { value } }) => sortBy(value)}>
+        <option value="">order of the job</option>
+        {columns.map(({ id, name }) => (
+          <option key={id} value={id}>
+            {name}
+          </option>
+        ))}
+      </select>
+    </label>
   );
 }
 

@@ -98,6 +98,7 @@ function useTable(bases: readonly LiveBase[], columns: readonly Column[], isCard
     setFilter: (next: Filter) => setFilter(next),
     sort: (column: string) =>
       setOrder(order?.column !== column ? { column, isDown: false } : order.isDown ? null : { column, isDown: true }),
+    sortBy: (column: string) => setOrder(column === "" ? null : { column, isDown: false }),
     seek: (next: Sought) => {
       setFilter(NO_FILTER);
       setOrder(null);

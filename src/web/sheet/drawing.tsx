@@ -1,7 +1,9 @@
 /** The drawing of the template: what is drawn, and over it what can be typed on, reached and pointed at. */
 import type { JSX } from "preact";
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
-import type { LiveFigure, LiveHole, LiveOutline } from "../../tasks/live/figure-model.js";
+import { typedOn } from "../../tasks/live/figure-edits.js";
+import type { LiveFigure, LiveFigures, LiveHole, LiveOutline } from "../../tasks/live/figure-model.js";
+import { edgeSubject, litPlaces } from "../../tasks/live/lit-places.js";
 import type { LiveBaseView } from "../../tasks/live/model.js";
 import { useActions, useLook, usePart } from "../app/page.js";
 import { FigureField, type Leaving, type OpenFigure } from "./figure-field.js";
@@ -50,10 +52,12 @@ export function Drawing(): JSX.Element {
       >
         {sheet !== null && <Sheet sheet={sheet} zooming={zooming} open={open} />}
         {sheet === null && <NoDrawing />}
-        <ZoomButtons zooming={zooming} />
       </section>
       <div class="foot">
-        <Notes onOpen={open} />
+        <div class="under">
+          <ZoomButtons zooming={zooming} />
+          <Notes onOpen={open} />
+        </div>
         <TitleBlock />
       </div>
       {opened !== null && <OpenField opened={opened} onDone={(how) => leave(opened, how, setOpened)} />}
@@ -96,15 +100,14 @@ function OpenField({
 }): JSX.Element | null {
   const { figure, left, top } = opened;
   const path = usePart((state) => state.base);
-  const base = usePart((state) => state.live?.bases.find((each) => each.path === path) ?? null);
-  const unit = usePart((state) => state.live?.unit ?? "in");
-  if (base === null) return null;
-  const { written, given } = base;
+  const live = usePart((state) => state.live);
+  const base = live?.bases.find((each) => each.path === path);
+  if (live === null || base === undefined) return null;
   return (
     <FigureField
       key={`${figure.id} ${left} ${top}`}
       figure={figure}
-      on={{ path: base.path, unit, written, given }}
+      on={typedOn(base, live)}
       left={left}
       top={top}
       onDone={onDone}
@@ -136,6 +139,7 @@ function Sheet({ sheet, zooming: { zoom }, open }: SheetProps): JSX.Element {
         <desc>{sheet.description}</desc>
         <SceneItems items={plan.items} height={plan.height} />
       </svg>
+      <Lit figures={figures} width={plan.width} height={plan.height} />
       <Outlines outlines={figures.outlines} height={plan.height} width={plan.width} open={open} />
       <Holes holes={figures.holes} height={plan.height} onOpen={(hole, from) => open(openHole(hole), from)} />
       <fieldset class="figures" aria-label="Figures">
@@ -193,8 +197,44 @@ interface OutlinesProps {
   readonly open: Open;
 }
 
-/** Broad lines that are not seen, over those of base plate and concrete; by keyboard these are reached under the drawing. */
+interface LitProps {
+  readonly figures: LiveFigures;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** What is pointed at beside holes: an edge, the gap to it, what lies between two holes, a name. */
+function Lit({ figures, width, height }: LitProps): JSX.Element {
+  const pointed = usePart((state) => state.pointed);
+  const { edges, gaps, names } = litPlaces(figures, pointed?.subjects ?? NONE);
+  return (
+    <svg class="lit-places" viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
+      {edges.flatMap(({ lines }) => lines.map((line) => <PaperLine key={line.join(" ")} {...{ line, height }} />))}
+      {gaps.map((line) => (
+        <PaperLine key={line.join(" ")} {...{ line, height }} name="gap" />
+      ))}
+      {names.map(({ x0, y0, x1, y1 }) => (
+        <rect key={`${x0} ${y0}`} x={x0 - 0.5} y={height - y1 - 0.5} width={x1 - x0 + 1} height={y1 - y0 + 1} />
+      ))}
+    </svg>
+  );
+}
+
+const NONE: readonly string[] = [];
+
+interface PaperLineProps {
+  readonly line: LiveOutline["lines"][number];
+  readonly height: number;
+  readonly name?: string;
+}
+
+function PaperLine({ line: [x0, y0, x1, y1], height, name }: PaperLineProps): JSX.Element {
+  return <line class={name} x1={x0} y1={height - y0} x2={x1} y2={height - y1} />;
+}
+
+/** Broad lines that are not seen, over outlines; by keyboard these are reached under the drawing. */
 function Outlines({ outlines, width, height, open }: OutlinesProps): JSX.Element {
+  const { point } = useActions();
   return (
     <svg class="outlines" viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
       {outlines.map((outline) => (
@@ -202,9 +242,11 @@ function Outlines({ outlines, width, height, open }: OutlinesProps): JSX.Element
         <g
           key={outline.id}
           onClick={(event) => open(outline, event.currentTarget, { x: event.clientX, y: event.clientY })}
+          onPointerEnter={() => point({ subjects: [edgeSubject(outline.name)], rule: null })}
+          onPointerLeave={() => point(null)}
         >
-          {outline.lines.map(([x0, y0, x1, y1]) => (
-            <line key={`${x0} ${y0} ${x1} ${y1}`} x1={x0} y1={height - y0} x2={x1} y2={height - y1} />
+          {outline.lines.map((line) => (
+            <PaperLine key={line.join(" ")} {...{ line, height }} />
           ))}
         </g>
       ))}

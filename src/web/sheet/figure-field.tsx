@@ -1,10 +1,11 @@
 /** The field that opens where a figure stands: its texts as they are written, taken by Enter, left by Escape. */
 import type { JSX } from "preact";
-import { useEffect, useId, useLayoutEffect, useRef, useState } from "preact/hooks";
+import { useId, useLayoutEffect, useRef, useState } from "preact/hooks";
 import type { Finding } from "../../diagnostics/finding.js";
-import { editsOf, fieldText, type TypedOn } from "../../tasks/live/figure-edits.js";
+import { editsOf, fieldText, giverWords, type TypedOn } from "../../tasks/live/figure-edits.js";
 import type { FigureKey } from "../../tasks/live/figure-model.js";
 import { useActions, useLook, usePart } from "../app/page.js";
+import { useFieldFocus } from "./field-focus.js";
 import { faultsAt, faultWords, newFaults } from "./findings.js";
 import { useHints } from "./hints.js";
 import { KeyInput } from "./key-input.js";
@@ -43,6 +44,7 @@ export function FigureField({ figure, on, left, top, onDone }: FieldProps): JSX.
     0,
   );
   const { form, place } = usePlace(left, top, faultCount + refused.length);
+  useFieldFocus(form, true);
   const leave = async (how: "taken" | "next" | "previous") => {
     if (!isOpen || (await take(texts))) onDone(how);
   };
@@ -50,6 +52,7 @@ export function FigureField({ figure, on, left, top, onDone }: FieldProps): JSX.
     <form
       ref={form}
       class="figure-field"
+      data-types-on-job
       aria-label={figure.name}
       style={place}
       onSubmit={(event) => {
@@ -96,7 +99,7 @@ export function FigureField({ figure, on, left, top, onDone }: FieldProps): JSX.
           </button>
         )}
         <button type="button" onClick={() => onDone("left")}>
-          {isOpen ? "Leave" : "Close"}
+          {isOpen ? "Cancel" : "Close"}
         </button>
       </div>
     </form>
@@ -115,10 +118,7 @@ function OneKey({ figure, on, text, faults, onText }: OneKeyProps): JSX.Element 
   const { key, label, note } = figure;
   const id = useId();
   const hint = useHints()(key);
-  const by = on.written[key] === undefined ? on.given[key]?.by : undefined;
-  const words = [note, by === undefined ? "" : `Given by ${by}: what is typed is this base's own.`].filter(
-    (each) => each !== "",
-  );
+  const words = [note, giverWords(key, on)].filter((each) => each !== "");
   const hasFault = faults.length > 0;
   return (
     <div class="key">
@@ -213,10 +213,5 @@ function usePlace(left: number, top: number, lines: number) {
     const y = Math.max(4, Math.min(top - dy - 6, around.clientHeight - element.offsetHeight - 4));
     setPlace({ left: `${x}px`, top: `${y}px` });
   }, [left, top, lines]);
-  useEffect(() => {
-    const field = form.current?.querySelector<HTMLElement>("input, select, button");
-    field?.focus();
-    if (field instanceof HTMLInputElement) field.select();
-  }, []);
   return { form, place };
 }

@@ -1,8 +1,9 @@
 /** A word that is typed over where it stands: its text until it is clicked, or opened by Enter or F2; then its field. */
 import type { JSX } from "preact";
-import { useEffect, useId, useRef, useState } from "preact/hooks";
-import { stepsOf } from "../../tasks/live/figure-edits.js";
+import { useId, useRef, useState } from "preact/hooks";
+import { textEdits } from "../../tasks/live/figure-edits.js";
 import { useLook, usePart } from "../app/page.js";
+import { useFieldFocus } from "./field-focus.js";
 import { faultsAt, faultWords, newFaults } from "./findings.js";
 import { useHints } from "./hints.js";
 import { KeyInput } from "./key-input.js";
@@ -31,12 +32,7 @@ export function InPlace({ path, hintAt = path, label, text, shown = null }: InPl
   const word = useRef<HTMLButtonElement>(null);
   const id = useId();
   const isOpen = draft !== null;
-  useEffect(() => {
-    if (!isOpen) return;
-    const field = form.current?.querySelector<HTMLElement>("input, select");
-    field?.focus();
-    if (field instanceof HTMLInputElement) field.select();
-  }, [isOpen]);
+  useFieldFocus(form, isOpen);
   const close = () => {
     setDraft(null);
     requestAnimationFrame(() => word.current?.focus());
@@ -72,6 +68,7 @@ export function InPlace({ path, hintAt = path, label, text, shown = null }: InPl
     <form
       ref={form}
       class="word-field"
+      data-types-on-job
       onSubmit={(event) => {
         event.preventDefault();
         void take(draft).then((isTaken) => isTaken && close());
@@ -106,10 +103,11 @@ export function useTakeText(path: string, label: string, before: string): (text:
   return async (typed) => {
     const text = typed.trim();
     if (text === before.trim()) return true;
-    const known = look().live?.findings ?? [];
-    const steps = stepsOf(path);
+    const { live } = look();
+    if (live === null) return false;
+    const known = live.findings;
     const name = text === "" ? `${label} taken out` : `${label} ${before} to ${text}`;
-    await edit(name, [text === "" ? { kind: "remove", path: steps } : { kind: "set", path: steps, text }]);
+    await edit(name, textEdits(path, text, live));
     return newFaults(look().live?.findings ?? [], known).length === 0;
   };
 }

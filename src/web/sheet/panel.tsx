@@ -104,12 +104,12 @@ interface PartProps {
 }
 
 function Part({ part: { name, keys }, base, isOpen, onOpen }: PartProps): JSX.Element {
-  const checks = usePart((state) => state.sheet?.checks);
+  const lines = usePart((state) => state.sheet?.lines);
   const lacksOf = (key: string) => [
     ...new Set(
-      (checks ?? [])
-        .filter(({ missing }) => missing.some((wanted) => wanted.split(" or ").some((one) => isMeant(key, one))))
-        .map(({ plainName }) => plainName),
+      (lines ?? [])
+        .filter(({ check }) => check.missing.some((wanted) => wanted.split(" or ").some((one) => isMeant(key, one))))
+        .map(({ check }) => check.plainName),
     ),
   ];
   const lacking = keys.filter(

@@ -2,6 +2,7 @@
 import type { JSX } from "preact";
 import { useRef, useState } from "preact/hooks";
 import { useActions, useLook, usePart } from "../app/page.js";
+import { Press } from "../app/press.js";
 import { VERSION } from "../app/version.js";
 import { Refused } from "../engine/refused.js";
 import type { PrintedSheet } from "../engine/task-model.js";
@@ -13,12 +14,12 @@ export function PrintSheet(): JSX.Element {
   const isHere = usePart((state) => state.sheet !== null);
   return (
     <div class="row print-sheet-line">
-      <button type="button" disabled={!isHere || said !== null} onClick={() => void draw(printSheets)}>
+      <Press isOff={!isHere || said !== null} onPress={() => draw(printSheets)}>
         Print this sheet
-      </button>
-      <button type="button" disabled={!isHere || said !== null} onClick={() => void draw(keepSheets)}>
+      </Press>
+      <Press isOff={!isHere || said !== null} onPress={() => draw(keepSheets)}>
         Download this sheet (SVG)
-      </button>
+      </Press>
       <span role="status">{said}</span>
       {said !== null && (
         <button type="button" onClick={cancel}>

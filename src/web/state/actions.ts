@@ -46,7 +46,7 @@ export interface Actions extends JobActions, BeginActions, LookActions, WorkActi
   /** Shows a base: its template, or in another view. */
   choose(base: string, view?: ViewName): Promise<void>;
   resize(room: PageState["room"]): Promise<void>;
-  /** Triangles of a base's template and rods, for the view that shows them; null while the base is at fault. */
+  /** Triangles of a base's template and rods, for the view that shows them; null while the base is at fault. Rejects where its code does not come. */
   solid(base: string): Promise<LiveSolid | null>;
   point(pointed: Pointed | null): void;
   /** Shows the template of a base, null: of the one that is shown, and takes the user to the field of a key that is missing. */
@@ -62,10 +62,15 @@ export interface Actions extends JobActions, BeginActions, LookActions, WorkActi
 /** Actions on a store by an engine. `today`: the clock of the shell. */
 export function startActions(store: Store, engine: Engine, keeper: Keeper, today: () => string): Actions {
   const steps = startSteps({ store, engine, keeper, today });
-  const jobs = startJobActions({ store, keeper, ...steps });
+  const jobs: JobActions = startJobActions({
+    ...{ store, keeper, ...steps },
+    readSheet: (sheet) => beginning.readSheet(sheet),
+    readInto: (sheet) => beginning.readInto(sheet),
+  });
+  const beginning = startBeginActions({ store, keeper, ...steps, open: jobs.open, putBeside: jobs.putBeside });
   return {
     ...jobs,
-    ...startBeginActions({ store, open: jobs.open, say: steps.say }),
+    ...beginning,
     ...startLookActions(engine),
     ...startWorkActions(store),
     ...startChanges(store, steps),
@@ -111,16 +116,17 @@ function startChanges(store: Store, { inTurn, makeStep, watch, undo, redo }: Ste
 }
 
 /** Asks that change nothing and show no work. */
-function startReading(store: Store, engine: Engine): Pick<Actions, "digest" | "questions" | "ledger"> {
+function startReading(store: Store, engine: Engine): Pick<Actions, "digest" | "questions" | "ledger" | "solid"> {
   const isOpen = (): boolean => store.get().job !== null;
   return {
     digest: async () => (isOpen() ? ((await engine.ask({ kind: "digest" })).digest ?? null) : null),
     questions: async () => (isOpen() ? ((await engine.ask({ kind: "questions" })).questions ?? null) : null),
     ledger: async (ledger) => (isOpen() ? ((await engine.ask({ kind: "ledger", ledger })).ledger ?? null) : null),
+    solid: async (base) => (await engine.ask({ kind: "solid", base })).solid ?? null,
   };
 }
 
-type Showing = Pick<Actions, "show" | "choose" | "resize" | "solid" | "point" | "goTo" | "reached">;
+type Showing = Pick<Actions, "show" | "choose" | "resize" | "point" | "goTo" | "reached">;
 
 function startShowing(store: Store, { ask, take, watch }: Steps, list: Actions["list"]): Showing {
   const choose: Actions["choose"] = async (base, view = "template") => {
@@ -137,7 +143,6 @@ function startShowing(store: Store, { ask, take, watch }: Steps, list: Actions["
       store.set({ room });
       if (store.get().job !== null) take(await ask({ kind: "look", watch: watch() }));
     },
-    solid: async (base) => (await ask({ kind: "solid", base })).solid ?? null,
     point: (pointed) => store.set({ pointed }),
     goTo: async (base, key) => {
       store.set({ view: "template", goal: { base, key } });

@@ -10,6 +10,7 @@ export interface Session {
 }
 
 const KEY = "rodplate open";
+const BEGUN_KEY = "rodplate begun";
 
 /** null: nothing was open. */
 export function readSession(): Session | null {
@@ -30,5 +31,24 @@ export function writeSession(session: Session | null): void {
     else sessionStorage.setItem(KEY, JSON.stringify(session));
   } catch {
     // refused, as the rest of the browser's storage then is, which the job's line tells
+  }
+}
+
+/** Under which id what the tab had begun is kept; null: nothing, or the browser keeps it not. */
+export function readBegunId(): string | null {
+  try {
+    return sessionStorage.getItem(BEGUN_KEY);
+  } catch {
+    return null;
+  }
+}
+
+/** Put down for the next loading of this tab. */
+export function writeBegunId(id: string | null): void {
+  try {
+    if (id === null) sessionStorage.removeItem(BEGUN_KEY);
+    else sessionStorage.setItem(BEGUN_KEY, id);
+  } catch {
+    // refused, as the rest of the browser's storage then is, which is told where something is to be kept
   }
 }

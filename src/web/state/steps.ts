@@ -3,6 +3,7 @@ import { inverse, spliced } from "../../readers/yaml-edit.js";
 import type { Splice, Watch } from "../../tasks/live/model.js";
 import type { Engine } from "../engine/engine.js";
 import type { EngineAnswer, EngineAsk } from "../engine/protocol.js";
+import { Refused } from "../engine/refused.js";
 import type { Keeper } from "./keeper.js";
 import { filesNow, type OpenJob, type PageState, type Step } from "./model.js";
 import { differenceOf, fits, movedOver } from "./splice-merge.js";
@@ -53,7 +54,7 @@ export function startSteps(work: StepWork): Steps {
   };
   hearNews(shown);
   return {
-    ...{ say, ask: shown.ask, watch: shown.watch, take: shown.take, inTurn: startTurns() },
+    ...{ say, ask: shown.ask, watch: shown.watch, take: shown.take, inTurn: startTurns(store) },
     keep: () => keep(shown),
     load: (job, base) => load(shown, job, base),
     adopt: (newer) => adopt(shown, newer),
@@ -79,7 +80,7 @@ function startAsking({ store, engine }: StepWork, say: Steps["say"]): Steps["ask
     try {
       return await engine.ask(body);
     } catch (error) {
-      say(`A fault of the program: ${error instanceof Error ? error.message : String(error)}`, "fault");
+      say(faultWords(error), "fault");
       throw error;
     } finally {
       store.set({ working: false });
@@ -87,10 +88,21 @@ function startAsking({ store, engine }: StepWork, say: Steps["say"]): Steps["ask
   };
 }
 
-function startTurns(): Steps["inTurn"] {
-  let turn: Promise<void> = Promise.resolve();
+function faultWords(error: unknown): string {
+  if (error instanceof Refused) return error.message;
+  return `A fault of the program: ${error instanceof Error ? error.message : String(error)}`;
+}
+
+function startTurns(store: Store): Steps["inTurn"] {
+  let last: Promise<void> = Promise.resolve();
   return (work) => {
-    turn = turn.then(work, work);
+    const turn = last.then(work, work);
+    const end = (): void => {
+      if (last === turn) store.set({ changing: false });
+    };
+    last = turn;
+    store.set({ changing: true });
+    turn.then(end, end);
     return turn;
   };
 }
@@ -214,11 +226,12 @@ function titleOf(live: PageState["live"]): string {
 }
 
 function haveSameFiles({ files: { job, files: mine } }: OpenJob, { files: { files: theirs } }: OpenJob): boolean {
-  const size = (file: string | Uint8Array | undefined): number => file?.length ?? -1;
-  return (
-    mine.size === theirs.size &&
-    [...mine].every(([name, file]) => name === job || size(theirs.get(name)) === size(file))
-  );
+  return mine.size === theirs.size && [...mine].every(([name, file]) => name === job || isSame(file, theirs.get(name)));
+}
+
+function isSame(mine: string | Uint8Array, theirs: string | Uint8Array | undefined): boolean {
+  if (typeof mine === "string" || typeof theirs === "string" || theirs === undefined) return mine === theirs;
+  return mine.length === theirs.length && mine.every((byte, index) => byte === theirs[index]);
 }
 
 /** Steps that were taken back are gone once another is made. */
