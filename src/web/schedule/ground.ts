@@ -1,6 +1,7 @@
 /** What every act of the schedule stands on: what is shown and picked, and the one way in which the list of bases is changed. */
 import type { KeyEdit } from "../../readers/yaml-edit.js";
 import type { LiveBase } from "../../tasks/live/model.js";
+import { startRests } from "../app/rests.js";
 import type { Now } from "../app/use-now.js";
 import type { Actions } from "../state/actions.js";
 import type { PageState } from "../state/model.js";
@@ -97,7 +98,7 @@ const GONE = "the job was changed meanwhile and it is not sure any more which ba
 type Outcome = "made" | "gone" | "not here";
 
 /** What is done with the list; null: it cannot be. `own`: where the bases that it is about stand. */
-type Turn = (items: Items, own: readonly number[]) => Items | null;
+type Turn = (items: Items, own: readonly number[]) => Items | null | Promise<Items | null>;
 
 /** Changes the list of bases as one step, when the steps before it are made. `own`: the bases that it is about, as they were seen. */
 async function rewrite(
@@ -107,9 +108,9 @@ async function rewrite(
   turn: Turn,
 ): Promise<Outcome> {
   const said: Outcome[] = [];
-  await actions.rewrite(name, (text) => {
+  await actions.rewrite(name, async (text) => {
     const [items, places] = [itemsOf(text), allNow(bases, look().live?.bases ?? [], own)];
-    const made = items === null || places === null ? null : turn(items, places);
+    const made = items === null || places === null ? null : await turn(items, places);
     said.push(places === null ? "gone" : made === null ? "not here" : "made");
     return made && spliceTo(text, textOf(made));
   });
@@ -149,12 +150,11 @@ export async function changeCells(ground: Ground, name: string, made: CellChange
   ground.refuse(made.refused);
   if (made.edits.size === 0 && made.added.length === 0) return;
   const own = [...made.edits.keys()];
-  const outcome = await rewrite(ground, name, own, (items, places) =>
-    withChanges(items, {
-      ...made,
-      edits: new Map([...made.edits.values()].map((edits, i) => [places[i] ?? -1, edits])),
-    }),
-  );
+  const rest = startRests();
+  const outcome = await rewrite(ground, name, own, (items, places) => {
+    const edits = new Map([...made.edits.values()].map((each, i) => [places[i] ?? -1, each]));
+    return withChanges(items, { ...made, edits }, rest);
+  });
   if (outcome !== "not here") return;
   if (made.added.length > 0) ground.actions.say(NOT_HERE, "fault");
   else await editBases(ground, name, made.edits);

@@ -28,7 +28,7 @@ export interface Actions extends JobActions, BeginActions, LookActions, WorkActi
   /** Changes keys of the job, as one step that can be taken back. Edits that hang on the steps before are made when their turn comes. */
   edit(name: string, edits: readonly KeyEdit[] | (() => readonly KeyEdit[])): Promise<void>;
   /** Changes the text itself, as one step: many items of a list at once. Made of the text as it stands when its turn comes; null: nothing. */
-  rewrite(name: string, change: (text: string) => Splice | null): Promise<void>;
+  rewrite(name: string, change: (text: string) => Splice | null | Promise<Splice | null>): Promise<void>;
   /** Takes the bases of the schedule that the job names into the job file, as one step. */
   takeBases(): Promise<void>;
   /** Rows of every base of the job; null where no job is open. */
@@ -88,7 +88,9 @@ function startChanges(store: Store, { inTurn, makeStep, watch, undo, redo }: Ste
   return {
     rewrite: (name, change) =>
       inTurn(async () => {
-        const splice = change(store.get().job?.text ?? "");
+        store.set({ working: true });
+        const made = Promise.resolve(change(store.get().job?.text ?? ""));
+        const splice = await made.finally(() => store.set({ working: false }));
         if (splice !== null) await makeStep(name, { kind: "splice", splices: [splice], watch: watch() });
       }),
     edit: (name, wanted) =>
