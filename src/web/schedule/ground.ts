@@ -4,6 +4,7 @@ import type { LiveBase } from "../../tasks/live/model.js";
 import { startRests } from "../app/rests.js";
 import type { Now } from "../app/use-now.js";
 import type { Actions } from "../state/actions.js";
+import type { BaseOrder } from "../state/left.js";
 import type { PageState } from "../state/model.js";
 import { type CellChanges, type Refusal, type Target, withChanges } from "./changes.js";
 import type { Column } from "./columns.js";
@@ -11,7 +12,7 @@ import type { Picked } from "./grid.js";
 import type { At } from "./grid-keys.js";
 import { type Items, itemsOf, spliceTo, textOf } from "./items.js";
 import { type Layout, type Spot, spotsBetween } from "./layout.js";
-import { type CellLine, linesOf, type Order } from "./lines.js";
+import { type CellLine, linesOf } from "./lines.js";
 import { allNow } from "./meanwhile.js";
 import type { Field } from "./row.js";
 
@@ -29,7 +30,7 @@ export interface Ground {
   readonly layout: Layout;
   readonly columns: readonly Column[];
   readonly picked: Picked;
-  readonly order: Order | null;
+  readonly order: BaseOrder;
   /** The file in which the bases stand, where they are not in the job file. */
   readonly sheet: string | null;
   /** Marks in capitals. */
@@ -41,7 +42,7 @@ export interface Ground {
   /** Picks bases as soon as they are there, in a table that shows all bases as the job has them. */
   seek(sought: Sought): void;
   refuse(refused: readonly Refusal[]): void;
-  setOrder(order: Order | null): void;
+  setOrder(order: BaseOrder): void;
   setPending(change: (before: ReadonlyMap<string, string>) => ReadonlyMap<string, string>): void;
 }
 

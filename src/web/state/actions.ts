@@ -17,6 +17,7 @@ import { startBeginActions } from "./begin-actions.js";
 import type { JobActions } from "./job-actions.js";
 import { startJobActions } from "./job-actions.js";
 import type { Keeper } from "./keeper.js";
+import type { Left } from "./left.js";
 import { type LookActions, startLookActions } from "./look-actions.js";
 import type { PageState, Pointed, ViewName } from "./model.js";
 import { type Steps, startSteps } from "./steps.js";
@@ -40,6 +41,8 @@ export interface Actions extends JobActions, BeginActions, LookActions, WorkActi
   answer(drafts: readonly AnswerDraft[]): Promise<AnswerFaults>;
   /** Keeps what is typed of an answer; null: it is written, or given up. */
   draft(number: string, draft: AnswerDraft | null): void;
+  /** Looks at a table of the job in another way. */
+  leave(left: Partial<Left>): void;
   undo(): Promise<void>;
   redo(): Promise<void>;
   show(view: ViewName): void;
@@ -128,7 +131,7 @@ function startReading(store: Store, engine: Engine): Pick<Actions, "digest" | "q
   };
 }
 
-type Showing = Pick<Actions, "show" | "choose" | "resize" | "point" | "goTo" | "reached">;
+type Showing = Pick<Actions, "show" | "choose" | "leave" | "resize" | "point" | "goTo" | "reached">;
 
 function startShowing(store: Store, { ask, take, watch }: Steps, list: Actions["list"]): Showing {
   const choose: Actions["choose"] = async (base, view = "template") => {
@@ -141,6 +144,7 @@ function startShowing(store: Store, { ask, take, watch }: Steps, list: Actions["
       if (view === "begin") void list();
     },
     choose,
+    leave: (change) => store.set({ left: { ...store.get().left, ...change } }),
     resize: async (room) => {
       store.set({ room });
       if (store.get().job !== null) take(await ask({ kind: "look", watch: watch() }));
