@@ -77,7 +77,7 @@ describe.skipIf(hasNoBrowser())("figures typed on the drawing", () => {
       expect(await field.getAttribute("aria-invalid")).toBe("true");
       expect(await drawing(page).getByText("10", { exact: true }).count()).toBe(1);
       expect(await page.getByRole("status").filter({ hasText: "At fault" }).textContent()).toContain(
-        "as it was last right",
+        "as they were last right",
       );
       await field.fill("11");
       await page.keyboard.press("Enter");

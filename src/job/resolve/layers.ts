@@ -7,6 +7,7 @@ import { ownValue } from "../../diagnostics/own-value.js";
 import type { SourceEntry, SourceMap, SourceNode, SourcePlace } from "../../readers/source.js";
 import { findNode, isNothing } from "../../readers/source.js";
 import { groupBy } from "../../units/group-by.js";
+import { lastFor } from "../../units/once.js";
 import type { SourceDocument, WithFindings } from "../document.js";
 import { faultAt, joinPath } from "../document.js";
 import type { Memory } from "../memory.js";
@@ -245,22 +246,20 @@ export function layBases(bases: readonly SourceDocument[], layers: Layers): With
 /** So many names are looked for; those beyond stop the job all the same, and are told in the next run. */
 const MOST_UNKNOWN = 50;
 
-function layBase(base: SourceDocument, layers: readonly (Layer | null)[], isKindAbsent: boolean): WrittenBase {
-  const under = layers.filter((layer) => layer !== null);
-  return { ...base, root: rootOver(base.root, under), lacks: isKindAbsent || under.some(({ lacks }) => lacks) };
+function layBase(
+  base: SourceDocument,
+  layers: readonly [kind: Layer | null, defaults: Layer | null],
+  isKindAbsent: boolean,
+): WrittenBase {
+  const lacks = isKindAbsent || layers.some((layer) => layer?.lacks === true);
+  return { ...base, root: rootOver(base.root, ...layers), lacks };
 }
 
-/** Of a job that is edited most bases and layers are those of before: what came of them is kept as long as the base is. */
-const laidRoots = new WeakMap<SourceNode, { readonly under: readonly Layer[]; readonly root: SourceNode }>();
-
-function rootOver(base: SourceNode, under: readonly Layer[]): SourceNode {
-  if (under.length === 0) return base;
-  const known = laidRoots.get(base);
-  if (known?.under.length === under.length && known.under.every((layer, at) => layer === under[at])) return known.root;
-  const root = under.reduce<SourceNode>((upper, layer) => joinLayers(upper, layer.root), base);
-  laidRoots.set(base, { under, root });
-  return root;
-}
+/** Of a job that is edited most bases and layers are those of before. */
+const rootOver = lastFor((base: SourceNode, kind: Layer | null, defaults: Layer | null): SourceNode => {
+  const under = [kind, defaults].filter((layer) => layer !== null);
+  return under.reduce<SourceNode>((upper, layer) => joinLayers(upper, layer.root), base);
+});
 
 function kindName({ root }: SourceDocument): string | null {
   const node = findNode(root, "kind");

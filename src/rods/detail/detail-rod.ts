@@ -3,6 +3,7 @@ import type { Base, Bottom, Job, Rod, RodGroup, RodMaking } from "../../job/mode
 import type { Input } from "../../job/model/values.js";
 import { given, missing } from "../../job/model/values.js";
 import { findGrade } from "../../standards/index.js";
+import { lastFor } from "../../units/once.js";
 import { barOf, threadCallout } from "./bar.js";
 import { hardwareOf } from "./hardware.js";
 import { hookOf } from "./hook.js";
@@ -16,16 +17,14 @@ import { orderedWeldable } from "./welding.js";
 
 /** All rods of the group are alike. Nothing hangs on the template's plate: a base that is held still has its rods. */
 export function detailRod(job: Job, base: Base, group: RodGroup): RodDetail {
-  const known = lastDetails.get(group);
-  if (known?.job === job && known.base === base) return known.detail;
-  const rod = rodToMake(job, base, group);
-  const detail = { ...rod, operations: operationsOf(job, rod), notes: notesOf(job, base, rod) };
-  lastDetails.set(group, { job, base, detail });
-  return detail;
+  return detailOf(group, base, job);
 }
 
-/** Of each group the detail that was asked for last: rules ask for it at every hole. */
-const lastDetails = new WeakMap<RodGroup, { readonly job: Job; readonly base: Base; readonly detail: RodDetail }>();
+/** Rules ask for it at every hole. */
+const detailOf = lastFor((group: RodGroup, base: Base, job: Job): RodDetail => {
+  const rod = rodToMake(job, base, group);
+  return { ...rod, operations: operationsOf(job, rod), notes: notesOf(job, base, rod) };
+});
 
 function rodToMake(job: Job, base: Base, group: RodGroup): RodToMake {
   const { rod } = group;

@@ -18,6 +18,7 @@ import { emptyPattern, figureOf, PATTERN_FIELDS } from "./first-figures.js";
 import { PatternFields } from "./pattern-fields.js";
 import { saidHere } from "./said-here.js";
 import { stockThicknesses } from "./starters.js";
+import { beginningOf } from "./written.js";
 
 /** So many questions are on the page at a time, and so many cells of each. */
 const MOST = 30;
@@ -69,7 +70,7 @@ function Question({
               <button type="button" class="quiet" onClick={() => show(cell)}>
                 {cell}
               </button>{" "}
-              <bdi>{writtenIn.get(cell) ?? ""}</bdi>
+              <bdi>{beginningOf(writtenIn.get(cell) ?? "", 120)}</bdi>
             </li>
           ))}
           {bare.length > MOST_CELLS && <li class="soft">{listed(bare.slice(MOST_CELLS), 8)}</li>}
@@ -212,7 +213,7 @@ function offered(path: readonly string[], unit: Unit | null): readonly string[] 
 function NameOfCell({ cell, written }: { readonly cell: string; readonly written: string }): JSX.Element {
   return (
     <>
-      {cell} says <bdi>{written === "" ? "nothing" : `"${written}"`}</bdi>; meant is
+      {cell} says <bdi>{written === "" ? "nothing" : `"${beginningOf(written, 120)}"`}</bdi>; meant is
     </>
   );
 }

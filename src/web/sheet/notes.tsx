@@ -5,7 +5,7 @@ import type { StrokeRole } from "../../sheets/scene.js";
 import type { Edge, LiveFigure, LiveOutline } from "../../tasks/live/figure-model.js";
 import type { LiveBase } from "../../tasks/live/model.js";
 import { usePart } from "../app/page.js";
-import { faultsIn, faultWords } from "./findings.js";
+import { faultsUnder, faultWords } from "./findings.js";
 import { penOf } from "./scene-drawing.js";
 
 /** Over the drawing, a line that is always there, so that nothing moves: how the base stands, and why when it is opened. */
@@ -51,9 +51,9 @@ interface Told {
 function useStanding(path: string | null, state: LiveBase["state"]): Told {
   const findings = usePart((page) => page.live?.findings);
   const sheet = usePart((page) => page.sheet);
-  const own = path === null ? [] : faultsIn(findings ?? [], path);
+  const own = path === null ? [] : faultsUnder(findings ?? [], path);
   const all = (findings ?? []).filter(({ severity }) => severity === "error");
-  const last = sheet === null ? "It cannot be drawn." : "The drawing is as it was last right.";
+  const last = sheet === null ? "It cannot be drawn." : "Drawing and ledger are as they were last right.";
   if (own.length > 0)
     return { word: "At fault", about: last, reasons: own.map((each) => placed(each, path ?? "")), tone: "faulty" };
   if (all.length > 0)
@@ -116,8 +116,8 @@ const PEN_OF: Readonly<Record<Edge, StrokeRole>> = {
 /** A piece of the line that the drawing has, as a legend does. */
 function LinePiece({ pen }: { readonly pen: StrokeRole }): JSX.Element {
   return (
-    <svg class="line-piece" viewBox="0 0 16 2" aria-hidden="true">
-      <path class={`stroke ${pen}`} d="M0 1H16" {...penOf(pen)} />
+    <svg class="line-piece" viewBox="0 0 10 2" aria-hidden="true">
+      <path class={`stroke ${pen}`} d="M0 1H10" {...penOf(pen)} />
     </svg>
   );
 }
