@@ -250,9 +250,9 @@ describe.skipIf(hasNoBrowser())("the rest of the sheet", () => {
       await page.getByRole("textbox", { name: "rods", exact: true }).waitFor();
       await page.keyboard.press("Escape");
       await page.locator("summary", { hasText: /^Passed/ }).click();
+      await page.mouse.move(5, 5);
       await page.locator(".check button:visible", { hasText: "Rods inside base plate" }).focus();
-      await page.locator(".lit-places line.gap").first().waitFor();
-      expect(await page.locator(".lit-places line.gap").count()).toBe(6);
+      await expect.poll(() => page.locator(".lit-places line.gap").count(), { timeout: 20_000 }).toBe(6);
       expect(await page.locator(".lit-places line:not(.gap)").count()).toBe(4);
       expect(await page.locator(".hole.lit").count()).toBe(6);
     });

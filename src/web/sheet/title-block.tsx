@@ -168,10 +168,9 @@ function StatusRow({ live, sheet }: { readonly live: LiveJob; readonly sheet: Li
   );
 }
 
-/** What the words of a sheet's status say beside the job's own status: `QUESTION OPEN: Q-1` of `QUESTION OPEN: Q-1 (PRELIMINARY)`. */
+/** What a sheet's status says beside the job's own, and the flag that it is held: `QUESTION OPEN: Q-1` of `QUESTION OPEN: Q-1 (PRELIMINARY)`. */
 function beyondStatus(words: string, status: string): string {
-  const own = status.toUpperCase();
-  return words === own ? "" : words.replace(/ \((JOB )?[A-Z ]+\)$/, "");
+  return words === status.toUpperCase() ? "" : words.replace(/ \((JOB )?[A-Z ]+\)$/, "").replace(/^HELD(, )?/, "");
 }
 
 /** Nobody signs here. */
