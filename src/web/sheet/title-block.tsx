@@ -143,7 +143,7 @@ function StatusRow({ live, sheet }: { readonly live: LiveJob; readonly sheet: Li
   const says = sheet === null ? "" : beyondStatus(sheet.block.status, live.head?.status ?? "");
   return (
     <div class="cells">
-      <Cell name="Status" wide={3.6}>
+      <Cell name="Status" wide={3}>
         <span class="marked">
           <Head live={live} name="status" label="Status" of="status" />
           {says !== "" && (
@@ -153,7 +153,7 @@ function StatusRow({ live, sheet }: { readonly live: LiveJob; readonly sheet: Li
           )}
         </span>
       </Cell>
-      <Cell name="Source drawing" wide={1.6}>
+      <Cell name="Source drawing" wide={2}>
         <span class="marked">
           <Head live={live} name="drawing.number" label="Source drawing" />
           {live.said["job.drawing.number"] !== undefined && (
@@ -161,17 +161,16 @@ function StatusRow({ live, sheet }: { readonly live: LiveJob; readonly sheet: Li
           )}
         </span>
       </Cell>
-      <Cell name="Date" wide={1.2}>
+      <Cell name="Date" wide={1.4}>
         <Head live={live} name="date" label="Date" of="date" />
       </Cell>
     </div>
   );
 }
 
-/** What the words of a sheet's status say beside the job's own status: `QUESTION OPEN: Q-1` of `QUESTION OPEN: Q-1 (PRELIMINARY)`. */
+/** What a sheet's status says beside the job's own, and the flag that it is held: `QUESTION OPEN: Q-1` of `QUESTION OPEN: Q-1 (PRELIMINARY)`. */
 function beyondStatus(words: string, status: string): string {
-  const own = status.toUpperCase();
-  return words === own ? "" : words.replace(/ \((JOB )?[A-Z ]+\)$/, "");
+  return words === status.toUpperCase() ? "" : words.replace(/ \((JOB )?[A-Z ]+\)$/, "").replace(/^HELD(, )?/, "");
 }
 
 /** Nobody signs here. */
