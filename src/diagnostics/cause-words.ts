@@ -37,7 +37,7 @@ function messageOf(all: readonly Finding[], withHints: boolean): string {
 
 function shortPlace({ cell, line, path = "" }: Place): string {
   if (cell !== undefined) return withoutSheet(cell);
-  return /^row \d+/.exec(path)?.[0] ?? `line ${line}`;
+  return /^row \d+/.exec(path)?.[0] ?? (line === undefined ? path : `line ${line}`);
 }
 
 function withoutSheet(cell: string): string {
@@ -91,8 +91,9 @@ function rowsInWords(subject: string, places: readonly Place[]): string {
 function keysInWords(subject: string, places: readonly Place[]): string {
   const [, list = "places"] = /^(bases|placements|answers)\[/.exec(subject) ?? [];
   const items = new Set(places.map(({ path = "" }) => (list === "places" ? path : /\[\d+\]/.exec(path)?.[0])));
-  const lines = [...new Set(places.map(({ line }) => line))];
+  const lines = [...new Set(places.flatMap(({ line }) => line ?? []))];
   const word = items.size === 1 ? list.slice(0, -1) : list;
-  const at = `${lines.length === 1 ? "line" : "lines"} ${listed(lines.map(String), MOST_SPANS)}`;
-  return `${subject}, ${items.size === places.length ? "" : `${places.length} places in `}${items.size} ${word} (${at})`;
+  const at = ` (${lines.length === 1 ? "line" : "lines"} ${listed(lines.map(String), MOST_SPANS)})`;
+  const count = items.size === places.length ? "" : `${places.length} places in `;
+  return `${subject}, ${count}${items.size} ${word}${lines.length === 0 ? "" : at}`;
 }

@@ -49,6 +49,8 @@ export interface JobReading {
    * whole job where nothing is.
    */
   readonly sound: Job | null;
+  /** The bases as written, in the job file or its schedule, with what defaults and kinds give them. */
+  readonly roots: readonly SourceNode[];
 }
 
 /** Schemas are kept: they take longer to make than a small job to read. One vocabulary is all that a program has. */
@@ -70,7 +72,7 @@ export function readJob(inputs: Inputs, options: JobOptions): Outcome<Job> {
 /** The same, with what is sound of a job that has faults. */
 export function readJobParts(inputs: Inputs, options: JobOptions): JobReading {
   const root = readRoot(inputs);
-  if (!root.ok) return { findings: root.findings, job: null, sound: null };
+  if (!root.ok) return { findings: root.findings, job: null, sound: null, roots: [] };
   const reading = completeJob(root.value, inputs, options);
   return { ...reading, findings: inReadingOrder(reading.findings) };
 }
@@ -134,7 +136,9 @@ function completeJob(root: SourceNode, inputs: Inputs, options: JobOptions): Job
   const findings = [...told, ...ofBases, ...marks, ...ofHead];
   const isWhole = !hasErrors(findings) && bases.length > 0 && bases.every(({ value }) => value !== null);
   const isSound = !hasErrors([...head.findings, ...marks]);
-  if (head.data === null || shop.value === null || !(isWhole || isSound)) return { findings, job: null, sound: null };
+  const roots = laid.value.map(({ root }) => root);
+  if (head.data === null || shop.value === null || !(isWhole || isSound))
+    return { findings, job: null, sound: null, roots };
   const own = resolveHead(head.data, document, unit, date);
   const isAnswer = ({ kind }: Answer): boolean => kind === "answered";
   const job: Job = {
@@ -146,15 +150,9 @@ function completeJob(root: SourceNode, inputs: Inputs, options: JobOptions): Job
     editions: editions.value,
     shop: shop.value.shop,
     ...withPlan(plan.value, bases),
-    readAs:
-      listed.readAs === null
-        ? null
-        : withGivenLines(
-            listed.readAs,
-            laid.value.map(({ root }) => root),
-          ),
+    readAs: listed.readAs === null ? null : withGivenLines(listed.readAs, roots),
   };
-  return isWhole ? { findings, job, sound: job } : { findings, job: null, sound: { ...job, plan: null } };
+  return isWhole ? { findings, job, sound: job, roots } : { findings, job: null, sound: { ...job, plan: null }, roots };
 }
 
 /** What bases are read with: everything of a job but its bases. */

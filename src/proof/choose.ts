@@ -77,6 +77,12 @@ export function isNamed({ mark, bases }: KnownPlate, name: string): boolean {
   return mark === name || bases.includes(name);
 }
 
+/** The plates of the mark that the file's name holds; none where it holds none. */
+export function platesNamed(path: string, targets: readonly KnownPlate[]): readonly KnownPlate[] {
+  const mark = markInName(path, targets);
+  return mark === null ? [] : targets.filter((target) => isNamed(target, mark));
+}
+
 /** The longest mark of a template or base that stands by itself in the file's name. */
 function markInName(path: string, targets: readonly KnownPlate[]): string | null {
   const name = path.split(/[\\/]/).at(-1)?.toUpperCase() ?? "";

@@ -2,7 +2,7 @@
 import { type CutFile, type CutFileFinding, millimetresPer } from "../readers/dxf.js";
 import type { Unit } from "../units/index.js";
 import { bestCandidate, type Candidate, sameShape } from "./candidate.js";
-import { choosePlate } from "./choose.js";
+import { type Choice, choosePlate, platesNamed } from "./choose.js";
 import { drawingOf } from "./drawn-part.js";
 import { describeMatch, noMatch } from "./match-findings.js";
 import { type FileMatch, type KnownPlate, MOST_HOLES } from "./model.js";
@@ -20,8 +20,14 @@ export function matchFile(file: CutFile, name: string, targets: readonly KnownPl
   if (many !== null) return { match: null, findings: [many] };
   const drawing = drawingOf(file);
   const mm = millimetresPer(file.unit ?? jobUnit);
-  const candidates = targets.map((target) => bestCandidate(drawing, mm, target)).filter((each) => each !== null);
-  const choice = choosePlate(candidates, name);
+  const choiceOf = (plates: readonly KnownPlate[]): Choice =>
+    choosePlate(
+      plates.map((target) => bestCandidate(drawing, mm, target)).filter((each) => each !== null),
+      name,
+    );
+  const own = choiceOf(platesNamed(name, targets));
+  // where the plate that the name says agrees in all it is taken, whatever the others are
+  const choice = own.best?.faults === 0 ? own : choiceOf(targets);
   if (choice.best === null) {
     const shapes = targets.map((target) => sameShape(drawing, mm, target)).filter((each) => each !== null);
     return { match: null, findings: [noMatch(choice, shapes[0] ?? null)] };

@@ -22,6 +22,6 @@ render(
   root,
 );
 
-void actions.restore();
+void actions.restore().then(actions.findBegun);
 listenToPage(store, actions);
 void loadAhead();

@@ -8,7 +8,7 @@ import type { PhraseOf } from "../../sheets/callouts.js";
 import { textBox } from "../../sheets/occupied.js";
 import type { ScreenPlan } from "../../sheets/on-screen.js";
 import { holeSpan, onPaper } from "../../sheets/plan-shapes.js";
-import type { PathPart, SceneGroup, SceneItem } from "../../sheets/scene.js";
+import type { PathPart, SceneGroup, SceneItem, StrokeRole } from "../../sheets/scene.js";
 import type { Hole } from "../../template/model.js";
 import { formatLength, nanometres } from "../../units/index.js";
 import { firstRowsAbout } from "./about-hole.js";
@@ -16,6 +16,7 @@ import type { Axis, Keyed, Stop } from "./figure-keys.js";
 import {
   circleKeys,
   cornerKeys,
+  fromPointKeys,
   holeKey,
   isSame,
   linesOf,
@@ -30,7 +31,7 @@ import {
   spanKey,
   stopAt,
 } from "./figure-keys.js";
-import type { FigureKey, LiveFigure, LiveFigures, LiveHole, LiveOutline, PaperBox } from "./figure-model.js";
+import type { Edge, FigureKey, LiveFigure, LiveFigures, LiveHole, LiveOutline, PaperBox } from "./figure-model.js";
 
 /** What is written of the base, and given to it: texts by key path. */
 export interface Said {
@@ -55,9 +56,15 @@ export function figuresOf(checked: CheckedBase, plan: ScreenPlan, said: Said): L
   const rows = firstRowsAbout(checked.rows);
   return {
     figures: named(figures),
-    outlines: drawn.flatMap((group) => outlineOf(keyed, group) ?? []),
+    outlines: drawn.flatMap((group) => outlineOf(keyed, group) ?? []).sort(templateLast),
     holes: checked.plate.holes.map((hole) => holeOf(keyed, plan, hole, rows.get(hole.tag))),
+    names: textsIn(plan.items).map((item) => ({ words: item.text, box: extentOfPoints(textBox(item)) })),
   };
+}
+
+/** Where outlines lie on each other, that of the template is the one that is seen. */
+function templateLast(a: LiveOutline, b: LiveOutline): number {
+  return Number(a.name === "template") - Number(b.name === "template");
 }
 
 /** A base with what keys are looked for in. */
@@ -110,6 +117,18 @@ function named(figures: readonly Figure[]): readonly LiveFigure[] {
 function groupsIn(items: readonly SceneItem[]): readonly SceneGroup[] {
   return items.flatMap((item) => (item.kind === "group" ? [item, ...groupsIn(item.items)] : []));
 }
+
+type SceneText = Extract<SceneItem, { kind: "text" }>;
+
+/** Texts that belong to no dimension and no callout. */
+function textsIn(items: readonly SceneItem[]): readonly SceneText[] {
+  return items.flatMap((item): readonly SceneText[] => {
+    if (item.kind === "text") return [item];
+    return item.kind === "group" && !APART.has(item.name) ? textsIn(item.items) : [];
+  });
+}
+
+const APART: ReadonlySet<string> = new Set(["dimension", "callout", "callout-part"]);
 
 function boxOfWords(items: readonly SceneItem[]): { readonly words: string; readonly box: PaperBox | null } {
   const texts = items.flatMap((item) => (item.kind === "text" ? [item] : []));
@@ -168,8 +187,8 @@ function between(keyed: Keyed, axis: Axis, from: number, to: number): Meaning {
   const [rods] = [...a.groups, ...b.groups];
   if (!a.edge && !b.edge && rods !== undefined && (a.isPoint || b.isPoint)) {
     const at = a.isPoint ? to : from;
-    const keys = patternKeys(keyed, rods.group, axis, at);
-    const isOwn = rods.group.pattern.kind !== "rectangle";
+    const isOwn = rods.group.pattern.kind === "lines" || rods.group.pattern.kind === "points";
+    const keys = isOwn ? fromPointKeys(keyed, rods.group, axis, at) : patternKeys(keyed, rods.group, axis, at);
     return {
       name: `rod line ${axis} from W.P.`,
       keys,
@@ -307,20 +326,39 @@ function otherHoleKeys({ unit, isWritten }: Keyed, hole: Hole | undefined): read
 }
 
 function outlineOf(keyed: Keyed, { name, data, items }: SceneGroup): LiveOutline | null {
-  if (name !== "neighbour") return null;
-  const words = String(data.of) as "BASE PLATE" | "CONCRETE";
+  const what = name === "plate" ? "template" : data.of === "CONCRETE" ? "concrete" : "base plate";
+  if (name !== "plate" && name !== "neighbour") return null;
   const lines = items.flatMap((item) =>
-    item.kind === "stroke" && item.role !== "fine" ? item.parts.flatMap(chordsOf) : [],
+    item.kind === "stroke" && item.role === ROLE_OF_EDGE[what] ? item.parts.flatMap(chordsOf) : [],
   );
-  const what = words === "CONCRETE" ? "concrete" : "base plate";
-  return {
-    id: `outline-${what.replace(" ", "-")}`,
-    name: what,
-    words: what,
-    lines,
-    keys: neighbourKeys(keyed, words),
-    follows: "",
-  };
+  const keys = what === "template" ? templateKeys(keyed) : neighbourKeys(keyed, what);
+  const words = `${what} ${sizeWords(keyed, what)}`;
+  return { id: `outline-${what.replace(" ", "-")}`, name: what, words, lines, keys, follows: "" };
+}
+
+/** `420 × 360`, `Ø48`. */
+function sizeWords({ base, box, unit }: Keyed, what: Edge): string {
+  const say = (length: number): string => formatLength(length, unit);
+  if (what === "template") {
+    const isRound = base.template.outline.kind === "circle" || base.template.outline.kind === "ring";
+    const [x, y] = [say(box.x1 - box.x0), say(box.y1 - box.y0)];
+    return isRound ? `Ø${x}` : `${x} × ${y}`;
+  }
+  const { shape } = what === "concrete" ? base.concrete : base.basePlate;
+  if (shape.kind === "missing") return "";
+  return shape.value.kind === "circle"
+    ? `Ø${say(shape.value.diameter)}`
+    : `${say(shape.value.x)} × ${say(shape.value.y)}`;
+}
+
+const ROLE_OF_EDGE: Readonly<Record<Edge, StrokeRole>> = {
+  template: "outline",
+  "base plate": "base-plate",
+  concrete: "concrete",
+};
+
+function templateKeys(keyed: Keyed): readonly FigureKey[] {
+  return unique([...sizeKeys(keyed, "x"), ...sizeKeys(keyed, "y"), ...cornerKeys(keyed)]);
 }
 
 type Chord = LiveOutline["lines"][number];

@@ -180,10 +180,10 @@ class LiveText implements Live {
   }
 
   state(): LiveJob {
-    const { findings, unit, said, basesIn, lines } = this.now;
+    const { findings, unit, said, basesIn, lines, repeats } = this.now;
     const { settled, isSettled, turn, head } = this;
     return {
-      ...{ turn, unit, said, basesIn, head, files: filesOf(this.now), ...settled.said },
+      ...{ turn, unit, said, basesIn, repeats, head, files: filesOf(this.now), ...settled.said },
       findings: isSettled && this.now.whole !== null ? [...findings, ...settled.findings] : findings,
       bases: lines.map((line, index) => lineOf(line, index, this.now, this.right)),
       isSettled,

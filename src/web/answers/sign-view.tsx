@@ -2,6 +2,7 @@
 import type { JSX } from "preact";
 import { useState } from "preact/hooks";
 import { useActions } from "../app/page.js";
+import { Press } from "../app/press.js";
 import type { Dropped } from "../engine/dropped.js";
 import type { SignAnswer } from "../engine/sign-model.js";
 import { instant, today } from "../state/clock.js";
@@ -60,11 +61,11 @@ export function SignView(): JSX.Element {
           hint="what is to be said of it"
           isLong
         />
-        <button type="submit" class="main" disabled={chosen === null || signing?.kind === "running"}>
+        <Press class="main" isOff={chosen === null || signing?.kind === "running"}>
           Sign the package
-        </button>
+        </Press>
       </form>
-      <WorkShown kind="sign" doing="Proving every file">
+      <WorkShown kind="sign" doing="Proving every file" sentence={({ sentence }) => sentence}>
         {({ answer }) => <Signed answer={answer} />}
       </WorkShown>
     </section>

@@ -1,38 +1,46 @@
 /** Long work on the page: how far it is, with a way to give it up; why nothing came of it; or what did. */
 import type { JSX } from "preact";
 import { useActions, usePart } from "../app/page.js";
-import type { TaskKind } from "../engine/task-model.js";
+import type { TaskKind, TaskKinds } from "../engine/task-model.js";
 import type { Work } from "../state/work.js";
 
 /** The last work of a kind; `what` follows "Making", as `the package`. */
 export function WorkShown<K extends TaskKind>({
   kind,
   doing,
+  sentence = () => `${doing}: done`,
   children,
 }: {
   readonly kind: K;
   /** What goes on, as `Making the package`. */
   readonly doing: string;
+  /** The sentence that answers; a reader says it when it is there. */
+  readonly sentence?: (answer: TaskKinds[K]["answer"]) => string;
   readonly children: (done: Extract<Work<K>, { kind: "done" }>) => JSX.Element;
-}): JSX.Element | null {
+}): JSX.Element {
   const work = useWork(kind);
   const { putAway } = useActions();
-  if (work === null) return null;
-  switch (work.kind) {
-    case "running":
-      return <Running doing={doing} work={work} onGiveUp={() => putAway(kind)} />;
-    case "refused":
-      return <Refusal why={work.why} />;
-    case "fault":
-      return (
-        <div role="alert" class="refusal">
-          <p class="fault">This is a fault of the program, not of what you gave it.</p>
-          <pre>{work.fault}</pre>
-        </div>
-      );
-    case "done":
-      return children(work as Extract<Work<K>, { kind: "done" }>);
-  }
+  return (
+    <>
+      <p class="for-readers" role="status">
+        {work?.kind === "running" && doing}
+        {work?.kind === "done" && sentence(work.answer)}
+      </p>
+      {work?.kind === "running" && <Running doing={doing} work={work} onGiveUp={() => putAway(kind)} />}
+      {work?.kind === "refused" && <Refusal why={work.why} />}
+      {work?.kind === "fault" && <Fault words={work.fault} />}
+      {work?.kind === "done" && children(work)}
+    </>
+  );
+}
+
+function Fault({ words }: { readonly words: string }): JSX.Element {
+  return (
+    <div role="alert" class="refusal">
+      <p class="fault">This is a fault of the program, not of what you gave it.</p>
+      <pre>{words}</pre>
+    </div>
+  );
 }
 
 /** The last work of a kind; null: there is none. */
@@ -97,11 +105,7 @@ export function Said({ lines }: { readonly lines: readonly string[] }): JSX.Elem
 
 /** The sentence that answers the question. */
 export function Verdict({ isBad, sentence }: { readonly isBad: boolean; readonly sentence: string }): JSX.Element {
-  return (
-    <p class={`verdict${isBad ? " bad" : ""}`} role="status">
-      {sentence}
-    </p>
-  );
+  return <p class={`verdict${isBad ? " bad" : ""}`}>{sentence}</p>;
 }
 
 /** Says that the job was changed since this was made. */

@@ -3,6 +3,7 @@ import type { ComponentChildren, JSX, RefObject } from "preact";
 import { useEffect, useRef } from "preact/hooks";
 import { printable } from "../../diagnostics/printable.js";
 import type { ViewName } from "../state/model.js";
+import { useFocusKept } from "./focus-kept.js";
 import { Help } from "./help.js";
 import { JobLine } from "./job-line.js";
 import { Notices } from "./notices.js";
@@ -52,17 +53,6 @@ function SkipLink({ to, name }: { readonly to: RefObject<HTMLElement | null>; re
       To the view {name}
     </button>
   );
-}
-
-/** Where the view went away under the focus, the one that follows it has it. */
-function useFocusKept(view: ViewName, main: RefObject<HTMLElement | null>): void {
-  const isFirst = useRef(true);
-  useEffect(() => {
-    const isLost = document.activeElement === null || document.activeElement === document.body;
-    if (!isFirst.current && isLost) main.current?.focus({ preventScroll: true });
-    isFirst.current = false;
-    main.current?.scrollTo(0, 0);
-  }, [view, main]);
 }
 
 /** As it stands in the tab of the browser, the view first. */

@@ -73,6 +73,8 @@ export function EditSpot({ name, text, shown, style, isWrong, take, ...own }: Ed
         if (event.key === "Enter") close(true, true);
         else if (event.key === "Escape") close(false, true);
         else return;
+        // Enter would press the button that has the keyboard then
+        event.preventDefault();
         event.stopPropagation();
       }}
     />

@@ -67,7 +67,7 @@ const PIER: Content = {
 export const COLUMNS: readonly Column[] = [
   column("mark", "Mark", 6, usual),
   column("state", "State", 7, { ...usual, content: { kind: "told", what: "state" } }),
-  column("worst", "Least margin", 9, { ...usual, content: { kind: "told", what: "worst" } }),
+  column("worst", "Worst margin", 12, { ...usual, content: { kind: "told", what: "worst" } }),
   column("quantity", "Qty", 3.5, { ...usual, ...figure }),
   column("rods.diameter", "Rod dia", 5, { ...usual, ...figure, ...rods }),
   column("rods.grade", "Grade", 5, { ...usual, ...rods }),

@@ -166,8 +166,7 @@ const STATES: readonly BaseState[] = ["faulty", "held", "asked", "waiting", "cle
 function rankOf(base: LiveBase | undefined, column: Column, unit: Unit): Rank {
   if (base === undefined) return [2, 0, ""];
   if (column.id === "state") return [0, STATES.indexOf(base.state), ""];
-  if (column.id === "worst")
-    return base.worst?.share === undefined ? [2, 0, ""] : [0, base.worst.share ?? Number.MAX_VALUE, ""];
+  if (column.id === "worst") return base.worst === null ? [2, 0, ""] : [0, base.worst.share ?? -Number.MAX_VALUE, ""];
   const [first, second] = linesOf(base, 0);
   const line = first?.kind === "base" && first.subject.hasGroups && column.ofRods ? second : first;
   const { text } = line === undefined || line.kind === "fault" ? { text: "" } : cellOf(column, line.subject);
@@ -195,9 +194,14 @@ function stateWords({ state, open }: LiveBase): string {
   return state === "held" && open > 0 ? "held, asked" : STATE_WORDS[state];
 }
 
-/** `1/8 in to spare: hole to edge of template`; "" where nothing passes with a margin. */
+/** Why the base of a line is held, in the column of its state; else "". */
+export function whyHeld(line: CellLine, { id }: Column): string {
+  return id === "state" ? line.base.held.join("; ") : "";
+}
+
+/** `1/8 in to spare: hole to edge of template`, `short by 1/4 in: washer over base-plate hole`; "" where nothing has a margin. */
 export function worstWords({ worst }: Pick<LiveBase, "worst">): string {
-  return worst === null ? "" : `${worst.spare}: ${worst.plainName}`;
+  return worst === null ? "" : `${worst.spare === "" ? "fails" : worst.spare}: ${worst.plainName}`;
 }
 
 /** What is wrong, with the name of the column that it is about: `Projection: "9x" ...`. */

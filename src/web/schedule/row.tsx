@@ -1,7 +1,7 @@
 /** One line of the schedule. It is drawn again only when what it shows is another. */
 import { Component, type JSX } from "preact";
 import type { Cell, Column } from "./columns.js";
-import { type CellLine, cellIn, type Fault, faultAt, faultWords, type Line } from "./lines.js";
+import { type CellLine, cellIn, type Fault, faultAt, faultWords, type Line, whyHeld } from "./lines.js";
 
 /** A field that is open in a cell; it stays with its line, wherever that goes meanwhile. */
 export interface Field {
@@ -145,7 +145,8 @@ function markOf({ base, ...line }: CellLine): string {
 /** What a screen reader says at a cell: value, who gives it, what is wrong. */
 function spoken(line: CellLine, column: Column, cell: Cell, fault: Fault | undefined): string {
   const shown = shownText(line, column, cell);
-  const value = `${column.name}, ${shown === "" ? "blank" : shown}`;
+  const why = whyHeld(line, column);
+  const value = `${column.name}, ${shown === "" ? "blank" : shown}${why === "" ? "" : `, ${why}`}`;
   const by = cell.by === "" ? "" : `, given by ${cell.by}`;
   return `${markOf(line)}: ${value}${by}${fault === undefined ? "" : `; ${fault.message}`}`;
 }

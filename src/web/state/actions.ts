@@ -62,10 +62,15 @@ export interface Actions extends JobActions, BeginActions, LookActions, WorkActi
 /** Actions on a store by an engine. `today`: the clock of the shell. */
 export function startActions(store: Store, engine: Engine, keeper: Keeper, today: () => string): Actions {
   const steps = startSteps({ store, engine, keeper, today });
-  const jobs = startJobActions({ store, keeper, ...steps });
+  const jobs: JobActions = startJobActions({
+    ...{ store, keeper, ...steps },
+    readSheet: (sheet) => beginning.readSheet(sheet),
+    readInto: (sheet) => beginning.readInto(sheet),
+  });
+  const beginning = startBeginActions({ store, keeper, ...steps, open: jobs.open, putBeside: jobs.putBeside });
   return {
     ...jobs,
-    ...startBeginActions({ store, open: jobs.open, say: steps.say }),
+    ...beginning,
     ...startLookActions(engine),
     ...startWorkActions(store),
     ...startChanges(store, steps),

@@ -2,12 +2,15 @@
 import { decodeText } from "../../readers/text.js";
 import type { JobFiles } from "../engine/protocol.js";
 import { Refused } from "../engine/refused.js";
+import type { BeginActions } from "./begin-actions.js";
 import { pickFiles } from "./browser-files.js";
-import { findJobs, glanceAt, placeFiles, type ReadFile, readGiven } from "./given-files.js";
+import { sheetFileName } from "./file-names.js";
+import { findJobs, glanceAt, MAY_BE_JOB, placeFiles, type ReadFile, readGiven } from "./given-files.js";
 import { type Saved, saveDownload, saveElsewhere, saveHome } from "./job-home.js";
 import type { Keeper } from "./keeper.js";
 import type { GivenFile, Home, OpenJob } from "./model.js";
-import { isWorthKeeping } from "./model.js";
+import { isWorthKeeping, sheetReadInto } from "./model.js";
+import { newId } from "./new-id.js";
 import { readServed, readServedBeside, type ServedText, servedKey } from "./served-job.js";
 import { readSession, writeSession } from "./session.js";
 import { isLink, LONGEST_LINK, linkOf, readLink } from "./share-link.js";
@@ -25,6 +28,8 @@ export interface JobActions {
   openFromDisk(): Promise<void>;
   /** Asks for the file that the job has this name for. */
   findBeside(name: string): Promise<void>;
+  /** Puts files beside the open job, by the names that it has for them. */
+  putBeside(files: ReadonlyMap<string, string | Uint8Array>): Promise<void>;
   /** Opens a job that is kept in this browser, with all its steps. */
   reopen(id: string): Promise<void>;
   /** Asks whether a kept job is to be removed from this browser for good. */
@@ -52,7 +57,7 @@ export interface JobActions {
 }
 
 /** What they stand on. */
-export interface JobWork extends Steps {
+export interface JobWork extends Steps, Pick<BeginActions, "readSheet" | "readInto"> {
   readonly store: Store;
   readonly keeper: Keeper;
 }
@@ -85,15 +90,8 @@ export function startJobActions(work: JobWork): JobActions {
     list,
     take,
     openFromDisk: async () => take(await pickFiles()),
-    findBeside: async (name) => {
-      const [given] = await pickFiles();
-      const read = await readGiven(given === undefined ? [] : [given]);
-      for (const why of read.refused) say(why, "fault");
-      const [file] = read.files;
-      if (file === undefined) return;
-      await putBeside(work, new Map([[name, file.bytes]]));
-      if (file.name !== name) say(`${file.name} is taken as ${name}.`);
-    },
+    findBeside: (name) => findBeside(work, name),
+    putBeside: (files) => putBeside(work, files),
     throwAway: async (id) => {
       await list();
       const job = store.get().kept.find((each) => each.id === id);
@@ -160,11 +158,6 @@ function newJob(files: JobFiles, text: string, from: string, home: Home = { kind
   return { id: newId(), files, text, steps: [], made: 0, from, home, saved };
 }
 
-/** 96 random bits; `crypto.randomUUID` is refused to pages of plain http. */
-function newId(): string {
-  return [...crypto.getRandomValues(new Uint8Array(12))].map((byte) => byte.toString(16).padStart(2, "0")).join("");
-}
-
 /** A job that is neither kept nor saved is not left; this is told. */
 function wouldLose({ store, say }: JobWork): boolean {
   const { job, keeping } = store.get();
@@ -183,8 +176,8 @@ async function forget({ keeper }: JobWork, job: OpenJob): Promise<void> {
 function rememberTab(store: Store): void {
   let written = "";
   const write = (): void => {
-    const { job, view, base } = store.get();
-    const session = job === null ? null : { id: job.id, view, base };
+    const { job, view, base, drafts } = store.get();
+    const session = job === null ? null : { id: job.id, view, base, drafts };
     const now = JSON.stringify(session);
     if (now === written) return;
     written = now;
@@ -231,6 +224,9 @@ async function takeBeside(work: JobWork, files: readonly ReadFile[]): Promise<vo
   const { store, say } = work;
   const { live, job } = store.get();
   if (job === null || live === null) {
+    const [sheet] = files;
+    if (sheet !== undefined && files.length === 1 && !MAY_BE_JOB.test(sheet.name))
+      return work.readSheet({ name: sheetFileName(sheet.name), content: sheet.bytes });
     const names = files.map(({ name }) => name).join(", ");
     return say(
       `None of these files is a job: ${names}. A job is YAML, with job, bases or schedule at its top.`,
@@ -241,18 +237,33 @@ async function takeBeside(work: JobWork, files: readonly ReadFile[]): Promise<vo
     files,
     live.files.map(({ name }) => name),
   );
-  if (placed.size > 0) await putBeside(work, placed);
+  const again = sheetReadInto(live);
+  const newer = again === null ? undefined : placed.get(again);
+  const beside = new Map([...placed].filter(([name]) => name !== again));
+  if (beside.size > 0) await putBeside(work, beside);
   sayLeft(work, left);
+  if (again !== null && newer !== undefined) await work.readInto({ name: again, content: newer });
 }
 
 function sayLeft({ say }: JobWork, left: readonly ReadFile[]): void {
-  for (const { name } of left) say(`${name} is left out: the job does not name it.`);
+  for (const { name } of left)
+    say(`${name} is left out: the job does not name it. In the view Begin it is read as a schedule of another job.`);
+}
+
+async function findBeside(work: JobWork, name: string): Promise<void> {
+  const [given] = await pickFiles();
+  const read = await readGiven(given === undefined ? [] : [given]);
+  for (const why of read.refused) work.say(why, "fault");
+  const [file] = read.files;
+  if (file === undefined) return;
+  await putBeside(work, new Map([[name, file.bytes]]));
+  if (file.name !== name) work.say(`${file.name} is taken as ${name}.`);
 }
 
 /** Puts files beside the open job; its text and steps stay. */
 function putBeside(
   { inTurn, store, load, keep, adopt }: JobWork,
-  files: ReadonlyMap<string, Uint8Array>,
+  files: ReadonlyMap<string, string | Uint8Array>,
 ): Promise<void> {
   return inTurn(async () => {
     const { job, base } = store.get();
@@ -272,7 +283,7 @@ async function restoreTab(work: JobWork, opening: Opening): Promise<void> {
   if (key !== null && (job === null || isServed)) await openServed(work, opening, key);
   else if (job !== null) await inTurn(() => opening.begin(job, session?.base ?? undefined));
   if (session !== null && store.get().job?.id === session.id) {
-    store.set({ view: session.view });
+    store.set({ view: session.view, drafts: session.drafts });
     if (session.view === "begin") await keeper.list().then((kept) => store.set({ kept }));
   }
 }

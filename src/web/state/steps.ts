@@ -54,7 +54,7 @@ export function startSteps(work: StepWork): Steps {
   };
   hearNews(shown);
   return {
-    ...{ say, ask: shown.ask, watch: shown.watch, take: shown.take, inTurn: startTurns() },
+    ...{ say, ask: shown.ask, watch: shown.watch, take: shown.take, inTurn: startTurns(store) },
     keep: () => keep(shown),
     load: (job, base) => load(shown, job, base),
     adopt: (newer) => adopt(shown, newer),
@@ -93,10 +93,16 @@ function faultWords(error: unknown): string {
   return `A fault of the program: ${error instanceof Error ? error.message : String(error)}`;
 }
 
-function startTurns(): Steps["inTurn"] {
-  let turn: Promise<void> = Promise.resolve();
+function startTurns(store: Store): Steps["inTurn"] {
+  let last: Promise<void> = Promise.resolve();
   return (work) => {
-    turn = turn.then(work, work);
+    const turn = last.then(work, work);
+    const end = (): void => {
+      if (last === turn) store.set({ changing: false });
+    };
+    last = turn;
+    store.set({ changing: true });
+    turn.then(end, end);
     return turn;
   };
 }
@@ -221,11 +227,12 @@ function titleOf(live: PageState["live"]): string {
 }
 
 function haveSameFiles({ files: { job, files: mine } }: OpenJob, { files: { files: theirs } }: OpenJob): boolean {
-  const size = (file: string | Uint8Array | undefined): number => file?.length ?? -1;
-  return (
-    mine.size === theirs.size &&
-    [...mine].every(([name, file]) => name === job || size(theirs.get(name)) === size(file))
-  );
+  return mine.size === theirs.size && [...mine].every(([name, file]) => name === job || isSame(file, theirs.get(name)));
+}
+
+function isSame(mine: string | Uint8Array, theirs: string | Uint8Array | undefined): boolean {
+  if (typeof mine === "string" || typeof theirs === "string" || theirs === undefined) return mine === theirs;
+  return mine.length === theirs.length && mine.every((byte, index) => byte === theirs[index]);
 }
 
 /** Steps that were taken back are gone once another is made. */

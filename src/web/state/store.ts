@@ -24,7 +24,9 @@ const FIRST: PageState = {
   kept: [],
   asking: null,
   beginning: { kind: "choice" },
+  begun: [],
   works: NO_WORKS,
+  changing: false,
   working: false,
   notices: [],
 };

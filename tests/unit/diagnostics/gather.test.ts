@@ -91,6 +91,12 @@ describe("findings of another cause are not hidden", () => {
     expect(gatherFindings([one, ...others])).toHaveLength(7);
   });
 
+  it("in a list without lines, as of a summary, names no lines", () => {
+    const files = [0, 1].map((index) => fault({ path: `bases[0].files[${index}].path` }, "is not a path"));
+    const [one] = told(files);
+    expect(one).toBe("s.csv bases[].files[].path, 2 places in 1 base: is not a path");
+  });
+
   it("what stands at no cell and in no list stays alone, in the order of reading", () => {
     const whole = [fault({}, "no"), fault({}, "no"), fault({ line: 1, path: "units" }, "no"), fault({ line: 2 }, "no")];
     expect(told(whole)).toEqual(["s.csv: no", "s.csv: no", "s.csv:1 units: no", "s.csv:2: no"]);

@@ -5,7 +5,7 @@ import { againstJob, proveFile } from "../../../src/proof/index.js";
 import { inches } from "../../../src/units/length.js";
 import { withRods } from "../../fixture.js";
 import type { Drawing, Drawn } from "../../proof-case.js";
-import { codesOf, draw, INCH_HEAD, job, prove, targetOf } from "../../proof-case.js";
+import { against, codesOf, draw, INCH_HEAD, job, prove, targetOf } from "../../proof-case.js";
 
 const turned = (degrees: number, by: Point = { x: 0, y: 0 }) => {
   const [cos, sin] = [Math.cos((degrees * Math.PI) / 180), Math.sin((degrees * Math.PI) / 180)];
@@ -76,6 +76,24 @@ describe("a file that is right", () => {
     );
     expect(codesOf(grout, "stop")).toEqual([]);
     expect(codesOf(grout, "advise")).toContain("hole-other");
+  });
+
+  it("of the plate that its name says is laid on no other", () => {
+    let laid = 0;
+    const others = against.targets.filter(({ mark, bases }) => mark !== "T4" && !bases.includes("T4"));
+    const watched = others.map((target) => ({
+      ...target,
+      get outline() {
+        laid += 1;
+        return target.outline;
+      },
+    }));
+    const other = { ...against, targets: [...watched, targetOf("T4")] };
+    const bytes = draw(targetOf("T4"), {});
+    expect(proveFile(bytes, "cut/T4_2-off.dxf", other)).toEqual(proveFile(bytes, "cut/T4_2-off.dxf", against));
+    expect(laid).toBe(0);
+    expect(proveFile(bytes, "cut/plate.dxf", other).match?.mark).toBe("T4");
+    expect(laid).toBeGreaterThan(0);
   });
 
   it("that fits two marks says so", () => {
