@@ -112,9 +112,10 @@ function startTurns(store: Store): Steps["inTurn"] {
 function hearNews({ store, engine, say }: Shown): void {
   engine.onNews(
     ({ job, view }) => {
-      const { live, base } = store.get();
-      if (job === null || job.turn !== live?.turn) return;
-      store.set({ live: job, ...(view === null || view.path !== base ? {} : { sheet: view }) });
+      const { live, base, sheet } = store.get();
+      if (job !== null && job.turn === live?.turn) store.set({ live: job });
+      // a view alone is of the turn that was told before it: edits since then would have kept it from being sent
+      if (view !== null && view !== sheet && view.path === base) store.set({ sheet: view });
     },
     (why) => say(`A fault of the program: ${why}`, "fault"),
   );
