@@ -4,6 +4,7 @@ import { useState } from "preact/hooks";
 import type { Finding } from "../../diagnostics/finding.js";
 import type { LivePlan } from "../../tasks/live/plan-model.js";
 import { useActions, usePart } from "../app/page.js";
+import { ZoomButtons } from "../sheet/zoom-buttons.js";
 import { firstGrid } from "./grid-edits.js";
 import { LayoutDrawing } from "./layout-drawing.js";
 import { type FaultsAt, Lines, Placements, Points, Site, Unplaced } from "./plan-tables.js";
@@ -31,6 +32,7 @@ function Drawn(): JSX.Element {
     <section class="plan" aria-label="Plan">
       <h2 class="for-readers">Plan</h2>
       <div class="plan-tools row">
+        <ZoomButtons zooming={drawn.zooming} />
         <Said plan={shown} />
       </div>
       <LayoutDrawing {...drawn} isFaulty={(key) => faultsAt(key).length > 0} />
