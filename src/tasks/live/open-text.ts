@@ -61,13 +61,14 @@ export function startTextOpener(given: Inputs, { date }: { readonly date: string
       const root = file.root.ok ? file.root.value : null;
       const bases = findNode(root ?? undefined, "bases");
       const isInJob = bases?.kind === "list";
-      const written = isInJob ? lines(bases.items, root) : linesOfSheet(sound, roots);
+      const ofSheet = isInJob ? NO_LINES : linesOfSheet(sound, roots);
+      const written = isInJob ? lines(bases.items, root) : ofSheet.lines;
       return {
         ...{ text, inputs, root, pieces, whole, sound, findings, requests: file.requests },
         said: root === null ? {} : headTexts(root),
         lines: written,
         repeats: repeatsIn(text, written),
-        faulty: faultyOf(findings),
+        faulty: isInJob ? faultyOf(findings) : ofSheet.faulty,
         basesIn: isInJob || namesNoSheet(root) ? "job" : "sheet",
         unit: sound?.job.unit ?? unitIn(root),
       };
@@ -103,10 +104,21 @@ function unitIn(root: SourceNode | null): Unit {
   return unit?.kind === "scalar" && unit.text === "mm" ? "mm" : "in";
 }
 
-/** Of a schedule: what its cells say is told, though it cannot be edited in the job. */
-function linesOfSheet(sound: LaidJob | null, roots: readonly SourceNode[]): readonly WrittenLine[] {
-  const lines = new Map(roots.map((root) => [markOf(root), root]));
-  return (sound?.bases ?? []).map(({ base: { mark } }, index) => sheetLine(lines.get(mark), mark, index));
+type LinesAndFaulty = Pick<OpenText, "lines" | "faulty">;
+
+const NO_LINES: LinesAndFaulty = { lines: [], faulty: new Set() };
+
+/** Of a schedule: what its cells say is told, though it cannot be edited in the job; rows at fault come last. */
+function linesOfSheet(sound: LaidJob | null, roots: readonly SourceNode[]): LinesAndFaulty {
+  const left = new Map(roots.map((root) => [markOf(root), root]));
+  const known = (sound?.bases ?? []).map(({ base: { mark } }) => {
+    const root = left.get(mark);
+    left.delete(mark);
+    return { mark, root };
+  });
+  const all = [...known, ...[...left].map(([mark, root]) => ({ mark, root }))];
+  const faulty = all.flatMap((_, index) => (sound !== null && index >= known.length ? [index] : []));
+  return { lines: all.map(({ mark, root }, index) => sheetLine(root, mark, index)), faulty: new Set(faulty) };
 }
 
 function faultyOf(findings: readonly Finding[]): ReadonlySet<number> {

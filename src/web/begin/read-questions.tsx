@@ -10,6 +10,7 @@ import type { WrittenAnswer } from "../../tasks/answered-sheet.js";
 import { answersInLine } from "../../tasks/answered-sheet.js";
 import type { FirstPattern } from "../../tasks/first-job.js";
 import { patternText } from "../../tasks/first-job.js";
+import { MEANT_IN_CELL } from "../../tasks/read-job.js";
 import type { Unit } from "../../units/index.js";
 import { useActions } from "../app/page.js";
 import type { Given, Typed } from "../state/beginning.js";
@@ -157,7 +158,7 @@ function Filled({
   };
   return (
     <form class="filled" onSubmit={submit}>
-      {means !== "" && <p>{means}</p>}
+      {means !== "" && means !== MEANT_IN_CELL && <p>{means}</p>}
       {parts
         .filter(({ text }) => text === null)
         .map(({ path }) => {

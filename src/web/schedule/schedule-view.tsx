@@ -1,7 +1,8 @@
 /** The schedule: the job's bases as a table that is edited as one edits a spreadsheet. */
 import type { JSX } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
-import { useActions } from "../app/page.js";
+import { type Finding, formatFinding } from "../../diagnostics/finding.js";
+import { useActions, usePart } from "../app/page.js";
 import { ReadAgain } from "../begin/read-again.js";
 import { Grid } from "./grid.js";
 import { Layers } from "./layers.js";
@@ -20,12 +21,15 @@ export function ScheduleView(): JSX.Element {
   return (
     <section class="schedule" ref={around}>
       <h2 class="for-readers">Schedule of bases</h2>
-      <Taking sheet={schedule.sheet} />
-      <ReadAgain />
-      <Tools schedule={schedule} />
-      <Grid {...schedule} />
-      <Foot schedule={schedule} />
-      <Refused schedule={schedule} />
+      <div class="room">
+        <Taking sheet={schedule.sheet} />
+        <ReadAgain />
+        <OtherFaults />
+        <Tools schedule={schedule} />
+        <Grid {...schedule} />
+        <Foot schedule={schedule} />
+        <Refused schedule={schedule} />
+      </div>
       <Layers columns={schedule.columns} />
     </section>
   );
@@ -58,6 +62,36 @@ function Taking({ sheet }: { readonly sheet: string | null }): JSX.Element | nul
       </button>
     </p>
   );
+}
+
+const NO_FINDINGS: readonly Finding[] = [];
+const MOST_FAULTS = 50;
+
+/** What is wrong beside the lines of the table: in the spreadsheet, in the head of the job. */
+function OtherFaults(): JSX.Element | null {
+  const findings = usePart((state) => state.live?.findings ?? NO_FINDINGS);
+  const faults = findings.filter(({ severity, at }) => severity === "error" && !isShownBelow(at.path ?? ""));
+  if (faults.length === 0) return null;
+  return (
+    <div class="other-faults" role="status">
+      <p>
+        <span class="state faulty">at fault</span> Until this is mended the bases are shown as they were last right:
+      </p>
+      <ul>
+        {faults.slice(0, MOST_FAULTS).map((finding, i) => (
+          <li key={i} class="fault">
+            {formatFinding(finding)}
+          </li>
+        ))}
+      </ul>
+      {faults.length > MOST_FAULTS && <p>and {faults.length - MOST_FAULTS} more</p>}
+    </div>
+  );
+}
+
+/** In the lines of bases, or under defaults and kinds. */
+function isShownBelow(path: string): boolean {
+  return /^(bases\[\d+\]|defaults\b|kinds\b)/.test(path);
 }
 
 /** How many bases are shown; and of the cell where the keyboard is, which a reader says by itself: who gives it, what is wrong. */

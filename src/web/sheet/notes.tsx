@@ -87,7 +87,7 @@ export function Notes({ onOpen }: NotesProps): JSX.Element {
         <NoteButton
           key={outline.id}
           figure={outline}
-          words={outlineWords(outline)}
+          words={outline.words}
           pen={PEN_OF[outline.name]}
           onOpen={onOpen}
         />
@@ -97,14 +97,6 @@ export function Notes({ onOpen }: NotesProps): JSX.Element {
       ))}
     </fieldset>
   );
-}
-
-/** `base plate 420 × 360`. */
-function outlineWords({ name, keys }: LiveOutline): string {
-  const sizes = keys
-    .filter(({ key }) => /\.(x|y|diameter)$/.test(key))
-    .map(({ key, shown }) => (key.endsWith("diameter") ? `Ø${shown}` : shown));
-  return `${name} ${sizes.join(" × ")}`;
 }
 
 const PEN_OF: Readonly<Record<Edge, StrokeRole>> = {
@@ -135,7 +127,7 @@ function NoteButton({ figure, words, pen, onOpen }: NoteButtonProps): JSX.Elemen
       type="button"
       class="word note"
       data-figure={figure.id}
-      aria-label={figure.name === figure.words ? words : `${figure.name}: ${words}`}
+      aria-label={pen === undefined ? `${figure.name}: ${words}` : words}
       aria-haspopup="dialog"
       onClick={(event) => onOpen(figure, event.currentTarget)}
       onKeyDown={(event) => {

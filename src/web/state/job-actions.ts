@@ -110,7 +110,6 @@ export function startJobActions(work: JobWork): JobActions {
       await list();
       await restoreTab(work, opening);
       // not before: what the tab had open would be forgotten while it is read
-      store.subscribe(() => rememberTab(store));
       rememberTab(store);
       await readAddress(work);
     },
@@ -173,9 +172,19 @@ async function forget({ keeper }: JobWork, job: OpenJob): Promise<void> {
   await keeper.remove(job.id).catch(() => {});
 }
 
+/** From now on what this tab has open is put down whenever it is another. */
 function rememberTab(store: Store): void {
-  const { job, view, base, drafts } = store.get();
-  writeSession(job === null ? null : { id: job.id, view, base, drafts });
+  let written = "";
+  const write = (): void => {
+    const { job, view, base, drafts } = store.get();
+    const session = job === null ? null : { id: job.id, view, base, drafts };
+    const now = JSON.stringify(session);
+    if (now === written) return;
+    written = now;
+    writeSession(session);
+  };
+  store.subscribe(write);
+  write();
 }
 
 async function takeNews({ store, keeper, adopt }: JobWork): Promise<void> {
