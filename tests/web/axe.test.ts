@@ -204,7 +204,7 @@ const JOB: Steps = [
     async (page) => {
       await showView(page, "Proof");
       await choose(page, "Cut files or a package", unknown);
-      await page.getByRole("alert").waitFor({ timeout: 60_000 });
+      await page.locator(".refusal, .answer .verdict").first().waitFor({ timeout: 60_000 });
     },
   ],
   view("Compare"),
