@@ -133,6 +133,11 @@ describe.skipIf(hasNoBrowser())("answers on the page", () => {
       await page.getByLabel("A point without a name is a rod's within").fill("60 in");
       await choose(page, "Surveyor's points", { name, bytes: new TextEncoder().encode(moved) });
       await page.locator(".field .fault", { hasText: "nonsense" }).waitFor({ timeout: 60_000 });
+      const fits = `(({ scrollWidth, clientWidth }) => scrollWidth <= clientWidth)(document.querySelector(".survey form"))`;
+      for (const width of [390, 1280]) {
+        await page.setViewportSize({ width, height: 844 });
+        await expect.poll(() => page.evaluate(fits), `at ${width} px`).toBe(true);
+      }
       await page.getByLabel("Accuracy: every point within").fill("");
       await page.getByRole("button", { name: "Hold the points against the job" }).click();
       await verdict(page, /not drop on/);
