@@ -59,6 +59,11 @@ export function startArchive(take: (bytes: Uint8Array) => void): ArchiveWriter {
   };
 }
 
+/** Files as they are in one archive, none of them packed. */
+export function storedArchive(files: readonly (readonly [path: string, bytes: Uint8Array])[]): Uint8Array {
+  return zipSync(Object.fromEntries(files), { mtime: FIRST_DAY, level: 0 });
+}
+
 /** The archive with one more file; every byte of the others stays as it is. The path must not be in it. */
 export function withFile(
   bytes: Uint8Array,

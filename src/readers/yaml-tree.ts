@@ -77,10 +77,14 @@ function wordsOf(tree: Tree): string {
   return `{${entries.sort().join()}}`;
 }
 
-/** The words of the values after a change; null where it cannot be made. */
-export function treeAfter({ root }: ReadTree, edit: KeyEdit): string | null {
-  const made = changed(root, edit);
-  return made === undefined ? null : wordsOf(made);
+/** The words of the values after changes, one made after the other; null where one cannot be made. */
+export function treeAfter({ root }: ReadTree, ...edits: readonly KeyEdit[]): string | null {
+  let made: Tree | undefined = root;
+  for (const edit of edits) {
+    made = changed(made, edit);
+    if (made === undefined) return null;
+  }
+  return wordsOf(made);
 }
 
 function changed(root: Tree, edit: KeyEdit): Tree | undefined {

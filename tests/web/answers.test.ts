@@ -63,7 +63,7 @@ describe.skipIf(hasNoBrowser())("answers on the page", () => {
   });
 
   it("proves a package, and says which file is not the one that was checked", { timeout: 200_000 }, async () => {
-    const { zip } = await packageOf(JOB);
+    const { folder, zip } = await packageOf(JOB);
     const files = unzipSync(zip.bytes);
     const cut = Object.keys(files).find((path) => /^cut\/[^/]+\.dxf$/.test(path)) ?? "";
     const text = new TextDecoder().decode(files[cut]);
@@ -75,6 +75,18 @@ describe.skipIf(hasNoBrowser())("answers on the page", () => {
       await choose(page, "Cut files or a package", { name: "changed.zip", bytes: zipSync(changed) });
       await verdict(page, /^The package is NOT the one that was checked/);
       await page.locator(".proved-package li", { hasText: cut }).first().waitFor();
+      const [chooser] = await Promise.all([
+        page.waitForEvent("filechooser"),
+        page.getByRole("button", { name: "Its folder..." }).click(),
+      ]);
+      await chooser.setFiles(join(folder, "made"));
+      await verdict(page, /^The package is the one that was checked/);
+      const [kept] = await Promise.all([
+        page.waitForEvent("download"),
+        page.getByRole("button", { name: "Save proof.json", exact: true }).click(),
+      ]);
+      const ended = await runProgram(folder, ["proof", "made", "--json"]);
+      expect(readFileSync(await kept.path(), "utf8")).toBe(ended.stdout);
     });
   });
 

@@ -41,7 +41,7 @@ export async function openJobFile(page: Page, ...paths: readonly string[]): Prom
 
 /** Chooses files by the button of the drop zone of this name. */
 export async function choose(page: Page, zone: string, ...files: readonly GivenFile[]): Promise<void> {
-  const input = page.getByRole("group", { name: zone, exact: true }).locator('input[type="file"]');
+  const input = page.getByRole("group", { name: zone, exact: true }).locator('input[type="file"]').first();
   await input.setInputFiles(
     files.map(({ name, bytes }) => ({ name, mimeType: "application/octet-stream", buffer: Buffer.from(bytes) })),
   );

@@ -134,9 +134,17 @@ describe.skipIf(hasNoBrowser())("the package on the page", () => {
       await page.getByRole("button", { name: "Package", exact: true }).click();
       await choose(page, "Earlier package", ...filesAt(join(folder, "before", "summary.json")));
       await page.getByText(/^summary\.json: job .* question/).waitFor();
+      const [chooser] = await Promise.all([
+        page.waitForEvent("filechooser"),
+        page.getByRole("button", { name: "Its folder..." }).click(),
+      ]);
+      await chooser.setFiles(join(folder, "before"));
+      await page.getByText(/^before: job .* question/).waitFor();
       const { zip } = await makeOnPage(page);
-      await page.getByText(/^Numbers of questions go on from revision .* in summary\.json/).waitFor();
+      await page.getByText(/^Numbers of questions go on from revision .* in before/).waitFor();
       expect(differences(new Map(Object.entries(unzipSync(zip))), filesBelow(join(folder, "made")))).toEqual([]);
+      await page.getByRole("button", { name: "What must be cut again" }).click();
+      await page.locator(".answer .verdict", { hasText: /^Nothing must be cut again/ }).waitFor();
     });
   });
 

@@ -145,7 +145,7 @@ describe.skipIf(hasNoBrowser())("the plan on the page", () => {
             const room = document.querySelector(".layout").getBoundingClientRect();
             return [...document.querySelectorAll(".layout .spot, .layout .place")].filter((each) => {
               const box = each.getBoundingClientRect();
-              return box.left < room.left || box.right > room.right || box.top < room.top || box.bottom > room.bottom;
+              return box.left < room.left - 1 || box.right > room.right + 1 || box.top < room.top - 1 || box.bottom > room.bottom + 1;
             }).length;
           })()`;
           await expect.poll(() => page.evaluate(outside), PATIENT).toBe(0);

@@ -177,6 +177,12 @@ describe.skipIf(hasNoBrowser())("the schedule on the page", () => {
       await page.getByLabel("Show").selectOption("held");
       await page.getByRole("rowheader", { name: /^B20: Mark/ }).waitFor();
       expect(await grid(page).getByRole("rowheader").count()).toBe(1);
+      await says(page, "B20", "Worst margin", "short by 1-1/16 in: overlap of two holes");
+      // found again by who went elsewhere
+      await showView(page, "Ledger");
+      await showView(page, "Schedule");
+      await page.getByText(/^1 of 22 bases$/).waitFor();
+      expect(await page.getByLabel("Show").inputValue()).toBe("held");
     });
   });
 

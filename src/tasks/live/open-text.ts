@@ -61,14 +61,14 @@ export function startTextOpener(given: Inputs, { date }: { readonly date: string
       const root = file.root.ok ? file.root.value : null;
       const bases = findNode(root ?? undefined, "bases");
       const isInJob = bases?.kind === "list";
-      const ofSheet = isInJob ? NO_LINES : linesOfSheet(sound, roots);
-      const written = isInJob ? lines(bases.items, root) : ofSheet.lines;
+      const written = isInJob
+        ? { lines: lines(bases.items, root), faulty: faultyOf(findings) }
+        : linesOfSheet(sound, roots);
       return {
         ...{ text, inputs, root, pieces, whole, sound, findings, requests: file.requests },
+        ...written,
         said: root === null ? {} : headTexts(root),
-        lines: written,
-        repeats: repeatsIn(text, written),
-        faulty: isInJob ? faultyOf(findings) : ofSheet.faulty,
+        repeats: repeatsIn(text, written.lines),
         basesIn: isInJob || namesNoSheet(root) ? "job" : "sheet",
         unit: sound?.job.unit ?? unitIn(root),
       };
@@ -105,8 +105,6 @@ function unitIn(root: SourceNode | null): Unit {
 }
 
 type LinesAndFaulty = Pick<OpenText, "lines" | "faulty">;
-
-const NO_LINES: LinesAndFaulty = { lines: [], faulty: new Set() };
 
 /** Of a schedule: what its cells say is told, though it cannot be edited in the job; rows at fault come last. */
 function linesOfSheet(sound: LaidJob | null, roots: readonly SourceNode[]): LinesAndFaulty {

@@ -16,7 +16,7 @@ import { Signature } from "./proof-view.js";
 import { TextToCopy } from "./text-to-copy.js";
 import { Said, useWork, Verdict, WorkShown } from "./work-shown.js";
 
-const HINT = "A package as a ZIP, its summary.json, or a job file with the sheets that it names.";
+const HINT = "A package as a ZIP or in its folder, its summary.json, or a job file with the sheets that it names.";
 
 /** The job that is open stands for the new one until something is dropped there. */
 export function CompareView(): JSX.Element {
@@ -46,6 +46,7 @@ export function CompareView(): JSX.Element {
           ask="The old one..."
           hint={HINT}
           isMany
+          takesFolders
           taken={old.map(({ name }) => name)}
           onFiles={(files) => {
             setOld(files);
@@ -56,6 +57,7 @@ export function CompareView(): JSX.Element {
           ask="The new one..."
           hint={job === null ? HINT : `Nothing dropped: the job that is open. ${HINT}`}
           isMany
+          takesFolders
           taken={fresh.length > 0 ? fresh.map(({ name }) => name) : openName}
           onFiles={(files) => {
             setFresh(files);

@@ -33,8 +33,9 @@ export function ProofView(): JSX.Element {
       <div class="asked-for">
         <DropZone
           ask="Cut files or a package..."
-          hint="DXF files, a package as a ZIP, or a ZIP of DXF files."
+          hint="DXF files, a package as a ZIP or in its folder, or a ZIP or folder of DXF files."
           isMany
+          takesFolders
           taken={dropped.map(({ name }) => name)}
           onFiles={(files) => {
             setDropped(files);

@@ -42,7 +42,12 @@ export function SignView(): JSX.Element {
       >
         <DropZone
           ask="Package..."
-          hint={ready === null ? "A package as one ZIP." : "A package as one ZIP; else the one that was just made."}
+          hint={
+            ready === null
+              ? "A package as one ZIP, or in its folder."
+              : "A package as one ZIP, or in its folder; else the one that was just made."
+          }
+          takesFolders
           taken={chosen === null ? [] : [chosen === ready ? `${chosen.name}, just made` : chosen.name]}
           onFiles={([file]) => file !== undefined && setDropped(file)}
         />

@@ -1,8 +1,10 @@
 /** Long work on the page: how far it is, with a way to give it up; why nothing came of it; or what did. */
 import type { JSX } from "preact";
+import type { Finding } from "../../diagnostics/finding.js";
 import { useActions, usePart } from "../app/page.js";
 import type { TaskKind, TaskKinds } from "../engine/task-model.js";
 import type { Work } from "../state/work.js";
+import { save } from "./save.js";
 
 /** The last work of a kind; `what` follows "Making", as `the package`. */
 export function WorkShown<K extends TaskKind>({
@@ -27,7 +29,7 @@ export function WorkShown<K extends TaskKind>({
         {work?.kind === "done" && sentence(work.answer)}
       </p>
       {work?.kind === "running" && <Running doing={doing} work={work} onGiveUp={() => putAway(kind)} />}
-      {work?.kind === "refused" && <Refusal why={work.why} />}
+      {work?.kind === "refused" && <Refusal why={work.why} findings={work.findings} />}
       {work?.kind === "fault" && <Fault words={work.fault} />}
       {work?.kind === "done" && children(work)}
     </>
@@ -75,20 +77,41 @@ function Running({
   );
 }
 
-/** Every cause, a line each. */
-export function Refusal({ why }: { readonly why: readonly string[] }): JSX.Element {
+/** So many causes are shown; a schedule may have a fault in every cell. */
+const MOST_CAUSES = 20;
+
+/** The causes, a line each; all that is at fault as a table, to be kept. */
+export function Refusal({
+  why,
+  findings,
+}: {
+  readonly why: readonly string[];
+  readonly findings: readonly Finding[];
+}): JSX.Element {
+  const more = why.length - MOST_CAUSES;
   return (
     <div role="alert" class="refusal">
       <p class="fault">
         <strong>Nothing came of it.</strong> {why.length === 1 ? "This stands in the way:" : "These stand in the way:"}
       </p>
       <ul>
-        {why.map((each, i) => (
+        {why.slice(0, MOST_CAUSES).map((each, i) => (
           <li key={i}>{each}</li>
         ))}
       </ul>
+      {more > 0 && <p>{more === 1 ? "And 1 more." : `And ${more} more.`}</p>}
+      {findings.length > 0 && (
+        <button type="button" onClick={() => void saveFindings(findings)}>
+          Save every fault as a table (CSV)
+        </button>
+      )}
     </div>
   );
+}
+
+async function saveFindings(findings: readonly Finding[]): Promise<void> {
+  const { writeFindingsCsv } = await import("../../formats/findings-csv.js");
+  save("faults.csv", new Blob([writeFindingsCsv(findings)], { type: "text/csv" }));
 }
 
 /** What is said beside an answer: warnings, and where something comes from. */

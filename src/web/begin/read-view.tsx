@@ -75,13 +75,14 @@ export function ReadView(read: SheetBeingRead): JSX.Element {
 }
 
 /** What can be done with the sheet as a whole. */
-function Ways({ read: { going, found, refused, sheet } }: { readonly read: SheetBeingRead }): JSX.Element {
+function Ways({ read: { going, found, refused, sheet, into } }: { readonly read: SheetBeingRead }): JSX.Element {
   const actions = useActions();
   const { begin, stopReading, readAgain } = actions;
   const takeNewer = async ([file]: readonly File[]): Promise<void> => {
     const newer = file === undefined ? null : await sheetOf(file, actions);
-    // under its own name where nothing of the one before was understood
-    if (newer !== null) await readAgain({ ...newer, name: found === null ? newer.name : sheet.name });
+    // under its own name where nothing was understood of the one before, which no job names either
+    const name = found === null && into === null ? newer?.name : sheet.name;
+    if (newer !== null) await readAgain({ ...newer, name: name ?? sheet.name });
   };
   if (going !== null)
     return (

@@ -1,6 +1,6 @@
 /** The engine's thread: a live job, and answers to what the page asks of it. */
 import { config } from "zod";
-import type { LiveBaseView, Watch } from "../../tasks/live/model.js";
+import type { Watch } from "../../tasks/live/model.js";
 import type { Live } from "../../tasks/live/open-live.js";
 import { openLive } from "../../tasks/live/open-live.js";
 import type { LiveSolid } from "../../tasks/live/solid.js";
@@ -8,6 +8,7 @@ import { inputsOf } from "./inputs.js";
 import { startSending } from "./job-change.js";
 import { isNotLoaded } from "./not-loaded.js";
 import type { EngineAnswer, EngineAsk, EngineFault, Numbered, SentAnswer } from "./protocol.js";
+import { startSendingView } from "./view-change.js";
 
 // the page's policy lets nothing be compiled from a text
 config({ jitless: true });
@@ -57,14 +58,13 @@ async function solidAt(from: Live, base: string): Promise<LiveSolid | null> {
 /** One after the other, in the order in which they were asked. */
 let queue: Promise<void> = Promise.resolve();
 let waiting = 0;
-/** What the page looks at, and what it last was shown of it. */
+/** What the page looks at. */
 let watch: Watch | null = null;
-let shown = "";
 let send = startSending();
+let sendView = startSendingView();
 
-function post(id: number, { job, ...answered }: EngineAnswer): void {
-  if (answered.view !== null) shown = JSON.stringify(answered.view);
-  const body: SentAnswer = { ...answered, job: job && send(job) };
+function post(id: number, { job, view, ...answered }: EngineAnswer): void {
+  const body: SentAnswer = { ...answered, job: job && send(job), view: view && sendView(view) };
   self.postMessage({ id, body } satisfies Numbered<SentAnswer>);
 }
 
@@ -78,7 +78,7 @@ self.addEventListener("message", ({ data: { id, body } }: MessageEvent<Numbered<
   queue = queue.then(async () => {
     const from = performance.now();
     if ("watch" in body) watch = body.watch;
-    if (body.kind === "open") send = startSending();
+    if (body.kind === "open") [send, sendView] = [startSending(), startSendingView()];
     try {
       post(id, { ...(await answer(body)), took: performance.now() - from });
     } catch (error) {
@@ -100,30 +100,38 @@ function workOn(): void {
   if (waiting > 0 || live === null) return;
   try {
     if (workSlice(live)) setTimeout(workOn, 0);
+    else setTimeout(lookAgain, 0);
   } catch (error) {
     postFault(0, error);
   }
 }
 
-/** Work that the page has not been told of. */
-let isUntold = false;
+/** Work that the page has not been told of; work since the watched base was looked at. */
+let [isUntold, isOutdated] = [false, false];
 
 /** True where more is left to do. */
 function workSlice(job: Live): boolean {
   const from = performance.now();
   let isLeft = job.work();
-  isUntold ||= isLeft;
+  if (isLeft) [isUntold, isOutdated] = [true, true];
   while (isLeft && performance.now() - from < SLICE) isLeft = job.work();
   const now = performance.now();
   if (isUntold && (!isLeft || now - told > TELLING)) {
     [told, isUntold] = [now, false];
-    post(0, { splices: [], job: job.state(), view: isLeft ? null : otherView(job), took: now - from });
+    post(0, { splices: [], job: job.state(), view: null, took: now - from });
   }
   return isLeft;
 }
 
 /** Questions have numbers once all is known: the sheet that is shown then says more than before. */
-function otherView(job: Live): LiveBaseView | null {
-  const view = watch === null ? null : job.look(watch);
-  return view === null || JSON.stringify(view) === shown ? null : view;
+function lookAgain(): void {
+  if (waiting > 0 || live === null || watch === null || !isOutdated) return;
+  isOutdated = false;
+  try {
+    const from = performance.now();
+    const view = live.look(watch);
+    if (view !== null) post(0, { splices: [], job: null, view, took: performance.now() - from });
+  } catch (error) {
+    postFault(0, error);
+  }
 }

@@ -3,6 +3,7 @@ import { startReceiving } from "./job-change.js";
 import { NotLoaded } from "./not-loaded.js";
 import type { EngineAnswer, EngineAsk, EngineFault, Numbered, SentAnswer } from "./protocol.js";
 import { startEngineThread } from "./threads.js";
+import { startReceivingView } from "./view-change.js";
 
 /** Asks are answered in their order. A promise is rejected where the engine met a fault of the program; by `NotLoaded` where its code did not come. */
 export interface Engine {
@@ -19,7 +20,7 @@ export function startEngine(): Engine {
   const waiting = new Map<number, { resolve(answer: EngineAnswer): void; reject(fault: Error): void }>();
   let hear: (answer: EngineAnswer) => void = () => {};
   let fail: (why: string) => void = () => {};
-  const receive = startReceiving();
+  const [receive, receiveView] = [startReceiving(), startReceivingView()];
   worker.addEventListener("message", ({ data: { id, body } }: MessageEvent<Numbered<SentAnswer | EngineFault>>) => {
     const one = waiting.get(id);
     waiting.delete(id);
@@ -28,7 +29,8 @@ export function startEngine(): Engine {
       else one.reject(body.isNotLoaded ? new NotLoaded() : new Error(body.fault));
       return;
     }
-    const answer: EngineAnswer = { ...body, job: body.job && receive(body.job) };
+    const { job, view, ...answered } = body;
+    const answer: EngineAnswer = { ...answered, job: job && receive(job), view: view && receiveView(view) };
     if (one === undefined) hear(answer);
     else one.resolve(answer);
   });

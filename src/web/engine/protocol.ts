@@ -16,6 +16,7 @@ import type { LivePlan, LivePoints, Room, Zoom } from "../../tasks/live/plan-mod
 import type { LiveSolid } from "../../tasks/live/solid.js";
 
 import type { JobChange } from "./job-change.js";
+import type { ViewChange } from "./view-change.js";
 
 /** A job with the files beside it, by name: texts and bytes as they were read. */
 export interface JobFiles {
@@ -71,9 +72,13 @@ export interface EngineAnswer {
 }
 
 /** An answer on its way to the page. */
-export interface SentAnswer extends Omit<EngineAnswer, "job"> {
+export interface SentAnswer extends Omit<EngineAnswer, "job" | "view"> {
   readonly job: JobChange | null;
+  readonly view: SentView;
 }
+
+/** `same`: the view of the answer is that which was sent last. */
+export type SentView = ViewChange | "same" | null;
 
 /** A message with its number, and the answer to it, or the fault that it met; 0: nobody asked, more of the job is known. */
 export interface Numbered<T> {

@@ -20,7 +20,8 @@ import type { Progress, TaskWork } from "./task-model.js";
 /** Proved again first, file by file; where one is not as it was checked nothing is signed. */
 export const signPackage: TaskWork<"sign"> = async ({ dropped, by, note, date, instant }, tell) => {
   refuseWords(by, note);
-  if (!(await isZip(dropped))) throw new Refused([`${dropped.name} is no ZIP archive: drop a package as one ZIP`]);
+  if (!(await isZip(dropped)))
+    throw new Refused([`${dropped.name} is no ZIP archive: drop a package as one ZIP, or in its folder`]);
   const bytes = await bytesOfDropped(dropped, "package");
   const { archive, folder, files, names } = need(openPackage(bytes, dropped.name));
   const looked = need(lookAtPackage(files, names));
@@ -43,7 +44,7 @@ export const signPackage: TaskWork<"sign"> = async ({ dropped, by, note, date, i
       lines: signatureLines(each).map(printable),
     })),
     package: {
-      path: dropped.name,
+      path: dropped.folder === undefined ? dropped.name : `${dropped.name}.zip`,
       title: "The package with its record",
       blob: new Blob(parts, { type: "application/zip" }),
     },

@@ -80,7 +80,8 @@ function Options({ isRunning }: { readonly isRunning: boolean }): JSX.Element {
       </label>
       <DropZone
         ask="Earlier package..."
-        hint="Numbers of questions go on from it: drop its ZIP, or its summary.json."
+        hint="Numbers of questions go on from it: drop its ZIP, its folder, or its summary.json."
+        takesFolders
         onFiles={([file]) => file !== undefined && work("register", file)}
       />
       <WorkShown kind="register" doing="Reading the earlier package">
@@ -127,6 +128,7 @@ function Made({
         <button type="button" onClick={() => show("sign")}>
           Sign it
         </button>
+        <AgainstEarlier answer={answer} />
       </p>
       <Said lines={answer.said} />
       <HeldBases answer={answer} />
@@ -137,6 +139,23 @@ function Made({
         <Part key={part.folder} part={part} zip={answer.zip} />
       ))}
     </div>
+  );
+}
+
+/** What changed since the earlier package, where one was handed over. */
+function AgainstEarlier({ answer: { name, zip } }: { readonly answer: MadePackage }): JSX.Element | null {
+  const earlier = useWork("register");
+  const { show, work } = useActions();
+  if (earlier?.kind !== "done") return null;
+  const compare = (): void => {
+    const fresh = { kind: "dropped", files: [{ name, blob: zip }] } as const;
+    work("compare", { old: { kind: "dropped", files: [earlier.ask] }, fresh, date: today() });
+    show("compare");
+  };
+  return (
+    <button type="button" onClick={compare}>
+      What must be cut again
+    </button>
   );
 }
 
@@ -174,7 +193,7 @@ function HeldBases({ answer: { held, layoutHeld } }: { readonly answer: MadePack
   );
 }
 
-/** Long folders are folded. */
+/** Long folders are folded; what is in them is listed when they are opened. */
 const FEW = 12;
 
 function Part({
@@ -185,11 +204,12 @@ function Part({
   readonly zip: Blob;
 }): JSX.Element {
   const isTop = folder === "";
+  const [isOpen, setOpen] = useState(isTop || files.length <= FEW);
   const listed = [...files]
     .sort((a, b) => Number(b.path === first) - Number(a.path === first))
     .map(({ path, title, bytes, place }) => ({ path, title, bytes, blob: () => unpacked(zip, place) }));
   return (
-    <details class="part" open={isTop || files.length <= FEW}>
+    <details class="part" open={isOpen} onToggle={({ currentTarget }) => setOpen(currentTarget.open)}>
       <summary>
         {who[0]?.toUpperCase()}
         {who.slice(1)}: {isTop ? "at the top" : folder} ({files.length})
@@ -200,7 +220,7 @@ function Part({
         </p>
       ))}
       {first !== null && <p>Open first: {first}</p>}
-      <AnswerFiles files={listed} name={`Files for: ${who}`} />
+      {isOpen && <AnswerFiles files={listed} name={`Files for: ${who}`} />}
     </details>
   );
 }

@@ -4,7 +4,6 @@ import type { LivePlan } from "../../tasks/live/plan-model.js";
 import { useActions } from "../app/page.js";
 import { over } from "../sheet/places.js";
 import { SceneItems } from "../sheet/scene-drawing.js";
-import { ZoomButtons } from "../sheet/zoom-buttons.js";
 import { EditSpot } from "./edit-spot.js";
 import { bayOf, renamed, withSpacing } from "./grid-edits.js";
 import { Places } from "./places-drawn.js";
@@ -28,7 +27,6 @@ export function LayoutDrawing({ plan, place, zooming, isFaulty }: LayoutDrawingP
       {...zooming.listeners}
     >
       {plan !== null && drawing !== null && <Laid {...{ plan, drawing, zooming, isFaulty }} />}
-      <ZoomButtons zooming={zooming} />
     </section>
   );
 }

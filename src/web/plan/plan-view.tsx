@@ -4,6 +4,7 @@ import { useState } from "preact/hooks";
 import type { Finding } from "../../diagnostics/finding.js";
 import type { LivePlan } from "../../tasks/live/plan-model.js";
 import { useActions, usePart } from "../app/page.js";
+import { ZoomButtons } from "../sheet/zoom-buttons.js";
 import { firstGrid } from "./grid-edits.js";
 import { LayoutDrawing } from "./layout-drawing.js";
 import { type FaultsAt, Lines, Placements, Points, Site, Unplaced } from "./plan-tables.js";
@@ -30,7 +31,10 @@ function Drawn(): JSX.Element {
   return (
     <section class="plan" aria-label="Plan">
       <h2 class="for-readers">Plan</h2>
-      <div class="plan-tools row">{drawn.plan === null ? "\u00a0" : <Said plan={shown} />}</div>
+      <div class="plan-tools row">
+        <ZoomButtons zooming={drawn.zooming} />
+        {drawn.plan !== null && <Said plan={shown} />}
+      </div>
       <LayoutDrawing {...drawn} isFaulty={(key) => faultsAt(key).length > 0} />
       <div class="beside">{drawn.plan !== null && <Beside plan={shown} faultsAt={faultsAt} />}</div>
     </section>

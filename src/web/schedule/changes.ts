@@ -118,14 +118,19 @@ class Gatherer {
   }
 }
 
-/** The list of bases after changes of cells; null: one of them cannot be made in its text. */
-export function withChanges(items: Items, { edits, added }: Pick<CellChanges, "edits" | "added">): Items | null {
+/** The list of bases after changes of cells; null: one of them cannot be made in its text. `rest` is waited for now and then: there may be thousands. */
+export async function withChanges(
+  items: Items,
+  { edits, added }: Pick<CellChanges, "edits" | "added">,
+  rest: () => Promise<void>,
+): Promise<Items | null> {
   const changed: Item[] = [];
   for (const [index, item] of items.items.entries()) {
     const own = edits.get(index);
     const body = own === undefined ? item.body : editItem(item.body, own);
     if (body === null) return null;
     changed.push({ ...item, body });
+    await rest();
   }
   const made = added.map(({ mark, edits: own }) => withKeys(newItem(items.items, mark), own));
   return { ...items, items: [...changed, ...made] };

@@ -2,10 +2,11 @@
 import type { JSX, RefObject } from "preact";
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import type { LiveBase } from "../../tasks/live/model.js";
+import type { BaseOrder } from "../state/left.js";
 import type { Column } from "./columns.js";
 import { type At, ledTo } from "./grid-keys.js";
 import { compareSpots, edgesOf, held, inSight, type Layout, type Spot } from "./layout.js";
-import { type Fault, type Line, linesOf, type Order } from "./lines.js";
+import { type Fault, type Line, linesOf } from "./lines.js";
 import { type Field, Row } from "./row.js";
 
 /** What is picked: from the cell where it began to the cell where the keyboard is. */
@@ -20,7 +21,7 @@ export interface GridProps {
   readonly layout: Layout;
   readonly columns: readonly Column[];
   readonly faults: ReadonlyMap<number, readonly Fault[]>;
-  readonly order: Order | null;
+  readonly order: BaseOrder;
   readonly isReadOnly: boolean;
   readonly isCards: boolean;
   readonly picked: Picked;

@@ -1,8 +1,10 @@
 /** What every act of the schedule stands on: what is shown and picked, and the one way in which the list of bases is changed. */
 import type { KeyEdit } from "../../readers/yaml-edit.js";
 import type { LiveBase } from "../../tasks/live/model.js";
+import { startRests } from "../app/rests.js";
 import type { Now } from "../app/use-now.js";
 import type { Actions } from "../state/actions.js";
+import type { BaseOrder } from "../state/left.js";
 import type { PageState } from "../state/model.js";
 import { type CellChanges, type Refusal, type Target, withChanges } from "./changes.js";
 import type { Column } from "./columns.js";
@@ -10,7 +12,7 @@ import type { Picked } from "./grid.js";
 import type { At } from "./grid-keys.js";
 import { type Items, itemsOf, spliceTo, textOf } from "./items.js";
 import { type Layout, type Spot, spotsBetween } from "./layout.js";
-import { type CellLine, linesOf, type Order } from "./lines.js";
+import { type CellLine, linesOf } from "./lines.js";
 import { allNow } from "./meanwhile.js";
 import type { Field } from "./row.js";
 
@@ -28,7 +30,7 @@ export interface Ground {
   readonly layout: Layout;
   readonly columns: readonly Column[];
   readonly picked: Picked;
-  readonly order: Order | null;
+  readonly order: BaseOrder;
   /** The file in which the bases stand, where they are not in the job file. */
   readonly sheet: string | null;
   /** Marks in capitals. */
@@ -40,7 +42,7 @@ export interface Ground {
   /** Picks bases as soon as they are there, in a table that shows all bases as the job has them. */
   seek(sought: Sought): void;
   refuse(refused: readonly Refusal[]): void;
-  setOrder(order: Order | null): void;
+  setOrder(order: BaseOrder): void;
   setPending(change: (before: ReadonlyMap<string, string>) => ReadonlyMap<string, string>): void;
 }
 
@@ -97,7 +99,7 @@ const GONE = "the job was changed meanwhile and it is not sure any more which ba
 type Outcome = "made" | "gone" | "not here";
 
 /** What is done with the list; null: it cannot be. `own`: where the bases that it is about stand. */
-type Turn = (items: Items, own: readonly number[]) => Items | null;
+type Turn = (items: Items, own: readonly number[]) => Items | null | Promise<Items | null>;
 
 /** Changes the list of bases as one step, when the steps before it are made. `own`: the bases that it is about, as they were seen. */
 async function rewrite(
@@ -107,9 +109,9 @@ async function rewrite(
   turn: Turn,
 ): Promise<Outcome> {
   const said: Outcome[] = [];
-  await actions.rewrite(name, (text) => {
+  await actions.rewrite(name, async (text) => {
     const [items, places] = [itemsOf(text), allNow(bases, look().live?.bases ?? [], own)];
-    const made = items === null || places === null ? null : turn(items, places);
+    const made = items === null || places === null ? null : await turn(items, places);
     said.push(places === null ? "gone" : made === null ? "not here" : "made");
     return made && spliceTo(text, textOf(made));
   });
@@ -149,12 +151,11 @@ export async function changeCells(ground: Ground, name: string, made: CellChange
   ground.refuse(made.refused);
   if (made.edits.size === 0 && made.added.length === 0) return;
   const own = [...made.edits.keys()];
-  const outcome = await rewrite(ground, name, own, (items, places) =>
-    withChanges(items, {
-      ...made,
-      edits: new Map([...made.edits.values()].map((edits, i) => [places[i] ?? -1, edits])),
-    }),
-  );
+  const rest = startRests();
+  const outcome = await rewrite(ground, name, own, (items, places) => {
+    const edits = new Map([...made.edits.values()].map((each, i) => [places[i] ?? -1, each]));
+    return withChanges(items, { ...made, edits }, rest);
+  });
   if (outcome !== "not here") return;
   if (made.added.length > 0) ground.actions.say(NOT_HERE, "fault");
   else await editBases(ground, name, made.edits);

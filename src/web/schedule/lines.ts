@@ -3,6 +3,7 @@ import type { Finding } from "../../diagnostics/finding.js";
 import type { BaseState, LiveBase } from "../../tasks/live/model.js";
 import type { Unit } from "../../units/index.js";
 import { parseLength } from "../../units/index.js";
+import type { BaseFilter, BaseOrder } from "../state/left.js";
 import { type Cell, COLUMNS, type Column, cellOf, keyOf, type Subject } from "./columns.js";
 import { isWritten, type Texts, textsUnder } from "./texts.js";
 
@@ -117,26 +118,11 @@ function isLackOf(at: string, key: string): boolean {
   return FIRST_OF[at] === key;
 }
 
-/** Which bases are shown. */
-export interface Filter {
-  readonly words: string;
-  readonly state: BaseState | "question" | "all";
-}
-
-/** Everything. */
-export const NO_FILTER: Filter = { words: "", state: "all" };
-
-/** By which column a view is sorted. */
-export interface Order {
-  readonly column: string;
-  readonly isDown: boolean;
-}
-
 /** Indices of the bases that are shown, in the order in which they are shown. */
 export function shownBases(
   bases: readonly LiveBase[],
-  filter: Filter,
-  order: Order | null,
+  filter: BaseFilter,
+  order: BaseOrder,
   column: Column | undefined,
   unit: Unit,
 ): readonly number[] {
@@ -148,7 +134,7 @@ export function shownBases(
   return shown.toSorted((a, b) => compareRanks(ranks.get(a), ranks.get(b), sign) || a - b);
 }
 
-function isIn({ state, open }: LiveBase, wanted: Filter["state"]): boolean {
+function isIn({ state, open }: LiveBase, wanted: BaseFilter["state"]): boolean {
   return wanted === "all" || (wanted === "question" ? open > 0 : state === wanted);
 }
 

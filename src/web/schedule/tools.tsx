@@ -1,11 +1,11 @@
 /** What is done with the schedule, above it; and which of its columns are shown. */
 import type { JSX } from "preact";
 import { useState } from "preact/hooks";
+import type { BaseFilter } from "../state/left.js";
 import { COLUMNS } from "./columns.js";
-import type { Filter } from "./lines.js";
 import type { Schedule } from "./use-schedule.js";
 
-const STATES: readonly (readonly [Filter["state"], string])[] = [
+const STATES: readonly (readonly [BaseFilter["state"], string])[] = [
   ["all", "all bases"],
   ["held", "held"],
   ["question", "with an open question"],

@@ -3,6 +3,7 @@ import { useLayoutEffect, useMemo, useRef, useState } from "preact/hooks";
 import type { LiveBase } from "../../tasks/live/model.js";
 import { useActions, useLook, usePart } from "../app/page.js";
 import { useNow } from "../app/use-now.js";
+import { ALL_BASES, type BaseFilter, type BaseOrder } from "../state/left.js";
 import { baseActs } from "./base-acts.js";
 import { cellActs } from "./cell-acts.js";
 import type { Refusal } from "./changes.js";
@@ -11,7 +12,7 @@ import type { Picked } from "./grid.js";
 import type { At } from "./grid-keys.js";
 import { at, type Ground, type Sought } from "./ground.js";
 import { held, type Layout, layOut } from "./layout.js";
-import { type Filter, faultsByBase, NO_FILTER, type Order, shownBases } from "./lines.js";
+import { faultsByBase, shownBases } from "./lines.js";
 import type { Field } from "./row.js";
 
 const ROW = 32;
@@ -74,8 +75,10 @@ function useColumns() {
 function useTable(bases: readonly LiveBase[], columns: readonly Column[], isCards: boolean) {
   const findings = usePart((state) => state.live?.findings ?? NO_FINDINGS);
   const unit = usePart((state) => state.live?.unit ?? "in");
-  const [filter, setFilter] = useState<Filter>(NO_FILTER);
-  const [order, setOrder] = useState<Order | null>(null);
+  const { leave } = useActions();
+  const filter = usePart((state) => state.left.bases);
+  const order = usePart((state) => state.left.order);
+  const setOrder = (next: BaseOrder) => leave({ order: next });
   const [wanted, pick] = useState<Picked>({ from: START, to: START });
   const [sought, setSought] = useState<Sought | null>(null);
   const faults = useMemo(() => faultsByBase(findings), [findings]);
@@ -95,13 +98,12 @@ function useTable(bases: readonly LiveBase[], columns: readonly Column[], isCard
   return {
     ...{ filter, order, faults, shown, layout, pick, setOrder },
     picked: inside(wanted, layout, columns.length),
-    setFilter: (next: Filter) => setFilter(next),
+    setFilter: (next: BaseFilter) => leave({ bases: next }),
     sort: (column: string) =>
       setOrder(order?.column !== column ? { column, isDown: false } : order.isDown ? null : { column, isDown: true }),
     sortBy: (column: string) => setOrder(column === "" ? null : { column, isDown: false }),
     seek: (next: Sought) => {
-      setFilter(NO_FILTER);
-      setOrder(null);
+      leave({ bases: ALL_BASES, order: null });
       setSought(next);
     },
   };

@@ -143,7 +143,7 @@ function StatusRow({ live, sheet }: { readonly live: LiveJob; readonly sheet: Li
   const says = sheet === null ? "" : beyondStatus(sheet.block.status, live.head?.status ?? "");
   return (
     <div class="cells">
-      <Cell name="Status" wide={3.2}>
+      <Cell name="Status" wide={3}>
         <span class="marked">
           <Head live={live} name="status" label="Status" of="status" />
           {says !== "" && (
@@ -153,7 +153,7 @@ function StatusRow({ live, sheet }: { readonly live: LiveJob; readonly sheet: Li
           )}
         </span>
       </Cell>
-      <Cell name="Source drawing" wide={1.9}>
+      <Cell name="Source drawing" wide={2}>
         <span class="marked">
           <Head live={live} name="drawing.number" label="Source drawing" />
           {live.said["job.drawing.number"] !== undefined && (

@@ -17,6 +17,7 @@ import { startBeginActions } from "./begin-actions.js";
 import type { JobActions } from "./job-actions.js";
 import { startJobActions } from "./job-actions.js";
 import type { Keeper } from "./keeper.js";
+import type { Left } from "./left.js";
 import { type LookActions, startLookActions } from "./look-actions.js";
 import type { PageState, Pointed, ViewName } from "./model.js";
 import { type Steps, startSteps } from "./steps.js";
@@ -28,7 +29,7 @@ export interface Actions extends JobActions, BeginActions, LookActions, WorkActi
   /** Changes keys of the job, as one step that can be taken back. Edits that hang on the steps before are made when their turn comes. */
   edit(name: string, edits: readonly KeyEdit[] | (() => readonly KeyEdit[])): Promise<void>;
   /** Changes the text itself, as one step: many items of a list at once. Made of the text as it stands when its turn comes; null: nothing. */
-  rewrite(name: string, change: (text: string) => Splice | null): Promise<void>;
+  rewrite(name: string, change: (text: string) => Splice | null | Promise<Splice | null>): Promise<void>;
   /** Takes the bases of the schedule that the job names into the job file, as one step. */
   takeBases(): Promise<void>;
   /** Rows of every base of the job; null where no job is open. */
@@ -40,6 +41,8 @@ export interface Actions extends JobActions, BeginActions, LookActions, WorkActi
   answer(drafts: readonly AnswerDraft[]): Promise<AnswerFaults>;
   /** Keeps what is typed of an answer; null: it is written, or given up. */
   draft(number: string, draft: AnswerDraft | null): void;
+  /** Looks at a table of the job in another way. */
+  leave(left: Partial<Left>): void;
   undo(): Promise<void>;
   redo(): Promise<void>;
   show(view: ViewName): void;
@@ -88,7 +91,9 @@ function startChanges(store: Store, { inTurn, makeStep, watch, undo, redo }: Ste
   return {
     rewrite: (name, change) =>
       inTurn(async () => {
-        const splice = change(store.get().job?.text ?? "");
+        store.set({ working: true });
+        const made = Promise.resolve(change(store.get().job?.text ?? ""));
+        const splice = await made.finally(() => store.set({ working: false }));
         if (splice !== null) await makeStep(name, { kind: "splice", splices: [splice], watch: watch() });
       }),
     edit: (name, wanted) =>
@@ -126,7 +131,7 @@ function startReading(store: Store, engine: Engine): Pick<Actions, "digest" | "q
   };
 }
 
-type Showing = Pick<Actions, "show" | "choose" | "resize" | "point" | "goTo" | "reached">;
+type Showing = Pick<Actions, "show" | "choose" | "leave" | "resize" | "point" | "goTo" | "reached">;
 
 function startShowing(store: Store, { ask, take, watch }: Steps, list: Actions["list"]): Showing {
   const choose: Actions["choose"] = async (base, view = "template") => {
@@ -139,6 +144,7 @@ function startShowing(store: Store, { ask, take, watch }: Steps, list: Actions["
       if (view === "begin") void list();
     },
     choose,
+    leave: (change) => store.set({ left: { ...store.get().left, ...change } }),
     resize: async (room) => {
       store.set({ room });
       if (store.get().job !== null) take(await ask({ kind: "look", watch: watch() }));

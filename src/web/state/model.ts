@@ -2,6 +2,7 @@
 import type { AnswerDraft, LiveBaseView, LiveJob, Splice } from "../../tasks/live/model.js";
 import type { JobFiles } from "../engine/protocol.js";
 import type { Beginning, Begun } from "./beginning.js";
+import type { Left } from "./left.js";
 import type { Works } from "./work.js";
 
 /** What fills the middle of the page. */
@@ -149,6 +150,7 @@ export interface PageState {
   readonly goal: Goal | null;
   /** Answers that are typed and not written yet, by the numbers of their questions. */
   readonly drafts: Readonly<Record<string, AnswerDraft>>;
+  readonly left: Left;
   readonly keeping: Keeping;
   /** Jobs that are kept in this browser, the last changed first. */
   readonly kept: readonly KeptJob[];

@@ -5,6 +5,7 @@ import type { Engine } from "../engine/engine.js";
 import type { EngineAnswer, EngineAsk } from "../engine/protocol.js";
 import { Refused } from "../engine/refused.js";
 import type { Keeper } from "./keeper.js";
+import { UNTOUCHED } from "./left.js";
 import { filesNow, type OpenJob, type PageState, type Step } from "./model.js";
 import { differenceOf, fits, movedOver } from "./splice-merge.js";
 import type { Store } from "./store.js";
@@ -111,9 +112,10 @@ function startTurns(store: Store): Steps["inTurn"] {
 function hearNews({ store, engine, say }: Shown): void {
   engine.onNews(
     ({ job, view }) => {
-      const { live, base } = store.get();
-      if (job === null || job.turn !== live?.turn) return;
-      store.set({ live: job, ...(view === null || view.path !== base ? {} : { sheet: view }) });
+      const { live, base, sheet } = store.get();
+      if (job !== null && job.turn === live?.turn) store.set({ live: job });
+      // a view alone is of the turn that was told before it: edits since then would have kept it from being sent
+      if (view !== null && view !== sheet && view.path === base) store.set({ sheet: view });
     },
     (why) => say(`A fault of the program: ${why}`, "fault"),
   );
@@ -136,8 +138,9 @@ async function keep({ store, keeper }: Shown): Promise<OpenJob | null> {
 async function load({ store, ask, today }: Shown, job: OpenJob, base = "bases[0]"): Promise<void> {
   const watch = { base, room: store.get().room };
   const answer = await ask({ kind: "open", files: filesNow(job), date: today(), watch });
-  const drafts = store.get().job?.id === job.id ? store.get().drafts : {};
-  store.set({ job, live: answer.job, sheet: answer.view, base, drafts, pointed: null });
+  const { job: before, drafts, left } = store.get();
+  const kept = before?.id === job.id ? { drafts, left } : { drafts: {}, left: UNTOUCHED };
+  store.set({ job, live: answer.job, sheet: answer.view, base, ...kept, pointed: null });
 }
 
 async function adopt(shown: Shown, newer: OpenJob): Promise<void> {

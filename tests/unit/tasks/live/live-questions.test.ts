@@ -1,9 +1,11 @@
 /** Questions answered in a job that is edited: written as a person writes them, and taken back without a trace. Invented data. */
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
+import { checkJob } from "../../../../src/tasks/check.js";
 import type { AnswerDraft, AskedQuestion } from "../../../../src/tasks/live/model.js";
 import { type Live, openLive } from "../../../../src/tasks/live/open-live.js";
-import { type AskedBase, jobText } from "../../../questions-case.js";
+import { openJob } from "../../../../src/tasks/open.js";
+import { type AskedBase, jobText, packageOf } from "../../../questions-case.js";
 
 const WATCH = { base: "bases[0]", room: { width: 180, height: 150 } };
 const SHOP = readFileSync(new URL("../../../../templates/shops/plasma.yaml", import.meta.url), "utf8");
@@ -104,5 +106,32 @@ describe("a question that is answered in place", () => {
     expect(unused?.why).toContain("the job has no base");
     live.edit(unused?.withdrawal ?? [], WATCH);
     expect(live.text()).toBe(jobText({ revision: "A", bases: [{ mark: "B1" }] }));
+  });
+});
+
+describe("a job that goes on with the register of the package before", () => {
+  it("closes, answers and asks what the next package does", () => {
+    const bases = [{ mark: "B1" }, { mark: "B2", washer: "2-3/4" }, { mark: "B3", washer: "2-5/8" }];
+    const before = packageOf({ revision: "A", bases, unwritten: true }).json;
+    const files = new Map([
+      ["job.yaml", jobText({ revision: "B", bases, head: ["questions: before.json"] })],
+      ["templates/shops/plasma.yaml", SHOP],
+      ["before.json", before],
+    ]);
+    const live = settle(openLive({ job: "job.yaml", files }, { date: "2026-11-24" }));
+    live.edit([{ kind: "set", path: ["bases", 0, "basePlate", "washer", "size"], text: "3" }], WATCH);
+    live.edit([{ kind: "set", path: ["bases", 2, "basePlate", "washer", "size"], text: "2-1/4" }], WATCH);
+    settle(live).answer([draftFor("Q-2")], WATCH);
+    settle(live);
+    const opened = openJob({ job: "job.yaml", files: files.set("job.yaml", live.text()) }, { date: "2026-11-24" });
+    if (!opened.ok) throw new Error(opened.findings.map(({ message }) => message).join("\n"));
+    const made = checkJob(opened.value).questions.map(({ number, status }) => `${number} ${status}`);
+    const { asked: now = [], closed = [] } = live.questions() ?? {};
+    const shown = [
+      ...now.map(({ number, status }) => `${number} ${status}`),
+      ...closed.map(({ number }) => `${number} closed`),
+    ];
+    expect(shown.toSorted()).toEqual(made.toSorted());
+    expect(made).toEqual(expect.arrayContaining(["Q-1 closed", "Q-2 answered"]));
   });
 });
