@@ -41,7 +41,7 @@ describe.skipIf(hasNoBrowser())("figures typed on the drawing", () => {
       await dropJob(page, FOUR);
       await figure(page, /^rods overall in y: 10$/).click();
       await page.keyboard.type("11");
-      await page.locator(".under").click({ position: { x: 60, y: 60 } });
+      await page.locator(".foot-left").click({ position: { x: 60, y: 60 } });
       await figure(page, /^rods overall in y: 11$/).waitFor();
       await page.locator(".figure-field").waitFor({ state: "detached" });
       await figure(page, /^rods overall in y: 11$/).click();

@@ -57,7 +57,7 @@ export function Drawing(): JSX.Element {
         {sheet === null && <NoDrawing />}
       </section>
       <div class="foot">
-        <div class="under">
+        <div class="foot-left">
           <ZoomButtons zooming={zooming} />
           <Notes onOpen={open} />
         </div>
