@@ -60,6 +60,9 @@ async function buildClassic(input: string, name: string): Promise<void> {
       rolldownOptions: {
         input: inPage(input),
         output: { format: "iife", entryFileNames: `assets/${name}.js` },
+        // nothing is loaded by address from one script, so that it needs none of its own
+        transform: { define: { "import.meta": "{}" } },
+        checks: { pluginTimings: false },
       },
     },
     worker: { format: "iife", plugins: () => [withoutProfile()] },

@@ -1,16 +1,11 @@
 /** `rodplate budget JOB`: worst case and probability that each base plate drops on. */
 import type { BaseBudget } from "../budget/index.js";
-import { BUDGET_CAUTIONS, worstBudgetsFirst } from "../budget/index.js";
-import { counted } from "../checks/words.js";
-import type { Printable } from "../diagnostics/printable.js";
-import { joinPrintable, terminalLine } from "../diagnostics/printable.js";
+import { worstBudgetsFirst } from "../budget/index.js";
 import { writeBudgetJson } from "../formats/budget-json.js";
-import { writeBudgetBase, writeBudgetTable } from "../formats/budget-text.js";
-import { writeTextList } from "../formats/ledger-text.js";
-import type { Job } from "../job/model/job.js";
 import { budgetOutputs } from "../outputs/index.js";
 import { placingHead } from "../summary/summarize.js";
 import { budgetBases } from "../tasks/budget.js";
+import { writeBudgetText } from "../tasks/budget-text.js";
 import type { OpenedJob } from "../tasks/opened-job.js";
 import type { Command } from "./arguments.js";
 import { showFindings } from "./findings.js";
@@ -43,7 +38,11 @@ export async function runBudget(command: BudgetCommand, shell: Shell): Promise<E
       return 2;
     }
   }
-  await shell.out.write(json ? writeBudgetJson(placingHead(job), budgets) : textOf(job, budgets, command, shell));
+  await shell.out.write(
+    json
+      ? writeBudgetJson(placingHead(job), budgets)
+      : writeBudgetText(job, budgets, { out, width: widthOf(shell), color: hasColor(shell) }),
+  );
   await tellWritten(out, shell);
   return 0;
 }
@@ -57,23 +56,4 @@ async function reckonAll(opened: OpenedJob, shell: Shell): Promise<readonly Base
   }
   await progress.end();
   return budgets;
-}
-
-function textOf(job: Job, budgets: readonly BaseBudget[], { out }: BudgetCommand, shell: Shell): Printable {
-  const options = { unit: job.unit, width: widthOf(shell), color: hasColor(shell), all: false };
-  const reckoned = budgets.filter((budget) => budget.kind === "reckoned");
-  const absent = budgets.length - reckoned.length;
-  const asked = reckoned.filter(({ target }) => target !== null);
-  const short = asked.filter(({ target }) => target?.met === false);
-  const targets = asked.length === 0 ? "no target named" : `${counted(short.length, "base")} below the target`;
-  const heading = `Job ${job.number}  ${job.title}`.trimEnd();
-  return joinPrintable([
-    terminalLine`${heading}\n`,
-    terminalLine`revision ${job.revision}, ${job.status}; placing ${job.editions.placing}. Does the base plate drop on?\n\n`,
-    writeBudgetTable(budgets, options),
-    ...reckoned.map((budget) => writeBudgetBase(budget, options)),
-    writeTextList("Cautions", BUDGET_CAUTIONS, options),
-    terminalLine`${counted(budgets.length, "base")}, ${absent} not checked; ${targets}. Engineer to decide.\n`,
-    ...(out === null ? [] : [terminalLine`Tables and sheets: ${out}\n`]),
-  ]);
 }

@@ -1,16 +1,13 @@
 /** `rodplate compare OLD NEW`: what changed between two jobs or packages, and what must be cut again. */
 import { existsSync, statSync } from "node:fs";
 import { basename, resolve } from "node:path";
-import type { Comparison, Side } from "../compare/index.js";
+import type { Side } from "../compare/index.js";
 import { compareSides, countRecuts, countRemade } from "../compare/index.js";
 import type { Outcome } from "../diagnostics/finding.js";
 import { hasErrors } from "../diagnostics/finding.js";
-import { joinPrintable, terminalJson, terminalLine, terminalText } from "../diagnostics/printable.js";
-import { compareForm, writeCompareJson } from "../formats/compare-json.js";
-import { writeCompareText } from "../formats/compare-text.js";
-import { writeSignatures } from "../formats/signature-text.js";
-import type { SignatureState } from "../signature/index.js";
+import { terminalLine } from "../diagnostics/printable.js";
 import { jobSide, startJobState, type TakeJob } from "../tasks/compare.js";
+import { writeComparison, writeComparisonJson } from "../tasks/comparison-text.js";
 import { numberQuestions } from "../tasks/number-questions.js";
 import { judgeForNew } from "../tasks/signed-state.js";
 import type { Command } from "./arguments.js";
@@ -44,28 +41,12 @@ export async function runCompare(
   if (from !== to) await shell.err.write(terminalLine`warning: OLD is job ${from}, NEW is job ${to}\n`);
   const signatures =
     signed === null ? [] : judgeForNew(signed.records, signed.states, gathered?.state() ?? packageState(fresh, shell));
-  await showComparison(comparison, signatures, json, shell);
+  const options = { width: widthOf(shell), color: hasColor(shell) };
+  await shell.out.write(
+    json ? writeComparisonJson(comparison, signatures) : writeComparison(comparison, signatures, options),
+  );
   return countRecuts(comparison) + countRemade(comparison) > 0 ? 1 : 0;
 }
-
-async function showComparison(
-  comparison: Comparison,
-  signatures: readonly SignatureState[],
-  json: boolean,
-  shell: Shell,
-): Promise<void> {
-  const options = { width: widthOf(shell), color: hasColor(shell) };
-  if (!json) {
-    await shell.out.write(writeCompareText(comparison, options));
-    if (signatures.length > 0)
-      await shell.out.write(
-        joinPrintable([terminalLine`Signatures of OLD, for NEW:\n`, signedText(signatures, options)]),
-      );
-  } else if (signatures.length === 0) await shell.out.write(writeCompareJson(comparison));
-  else await shell.out.write(terminalJson({ ...compareForm(comparison), signatures }));
-}
-
-const signedText = terminalText(writeSignatures);
 
 /** A fault of one file that both sides name is told once. */
 function uniqueFindings(sides: readonly Outcome<Side>[]): Outcome<Side>["findings"] {

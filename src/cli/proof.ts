@@ -3,7 +3,8 @@ import { statSync } from "node:fs";
 import { resolve } from "node:path";
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import { formatFinding } from "../diagnostics/finding.js";
-import { joinPrintable, terminalJson, terminalLine } from "../diagnostics/printable.js";
+import { joinPrintable, terminalLine } from "../diagnostics/printable.js";
+import { writeProofJson } from "../formats/proof-json.js";
 import { writeProofText } from "../formats/proof-text.js";
 import {
   type Against,
@@ -13,8 +14,7 @@ import {
   type ProvedPackage,
   refuseLargeFile,
 } from "../proof/index.js";
-import { isUnrenewed } from "../signature/index.js";
-import { type FileToProve, proveBytes } from "../tasks/prove-package.js";
+import { type FileToProve, isNotAsChecked, proveBytes } from "../tasks/prove-package.js";
 import type { Command } from "./arguments.js";
 import { attemptReading, readBytes } from "./file-system.js";
 import { showFindings } from "./findings.js";
@@ -44,16 +44,11 @@ export async function runProof(command: Extract<Command, { kind: "proof" }>, she
   }
   await progress.end();
   for (const fault of faults) await shell.err.write(joinPrintable([formatFinding(fault), terminalLine`\n`]));
-  if (json) await shell.out.write(terminalJson({ files: proved, ...(packages.length === 0 ? {} : { packages }) }));
+  if (json) await shell.out.write(writeProofJson(proved, packages));
   else if (proved.length + packages.length > 0)
     await shell.out.write(writeProofText(proved, packages, { width: widthOf(shell), color: hasColor(shell) }));
   if (faults.length > 0) return 2;
-  return proved.some(({ findings }) => findings.some(isStop)) || packages.some(isOther) ? 1 : 0;
-}
-
-/** A file is not as it was checked, or a signature is void that nobody of that name has given again. */
-function isOther({ files, signatures }: ProvedPackage): boolean {
-  return files.some(({ severity }) => severity === "stop") || signatures.some((each) => isUnrenewed(each, signatures));
+  return proved.some(({ findings }) => findings.some(isStop)) || packages.some(isNotAsChecked) ? 1 : 0;
 }
 
 interface FilesToProve {

@@ -28,8 +28,14 @@ export interface Archive {
   read(entry: ArchiveEntry): Uint8Array | null;
 }
 
-/** What is opened of archives: bytes unpacked in all and of one file, and how many files. */
-export const ARCHIVE_BOUNDS = { unpacked: 4_000_000_000, file: 512_000_000, entries: 65_534 } as const;
+/**
+ * What is opened of archives: bytes unpacked in all and of one file, how many files, and how many times its size a file that is
+ * no small one may unpack to. Tables of 500 like bases unpack to 35 times their size, zeros to 1000 times.
+ */
+export const ARCHIVE_BOUNDS = {
+  ...{ unpacked: 4_000_000_000, file: 512_000_000, entries: 65_534 },
+  ...{ growth: 250, small: 16_000_000 },
+} as const;
 
 const SIGNS = { end: 0x06054b50, entry: 0x02014b50, file: 0x04034b50 } as const;
 const [END_BYTES, ENTRY_BYTES, FILE_BYTES] = [22, 46, 30];
@@ -140,6 +146,11 @@ function faultOf(entries: readonly ArchiveEntry[], length: number): string | nul
   if (entries.length > ARCHIVE_BOUNDS.entries || (unpacked ?? 0) > ARCHIVE_BOUNDS.unpacked) return TOO_LARGE;
   if (largest !== undefined)
     return `has ${printable(largest.path)} of ${megabytes(largest.size)}; at most ${megabytes(ARCHIVE_BOUNDS.file)} are read`;
+  const swollen = entries.find(
+    ({ size, packed: own }) => size > ARCHIVE_BOUNDS.small && size > own * ARCHIVE_BOUNDS.growth,
+  );
+  if (swollen !== undefined)
+    return `has ${printable(swollen.path)}, which unpacks to over ${ARCHIVE_BOUNDS.growth} times its size: no file of a package does, and nothing of it is read`;
   if ((packed ?? 0) > length) return DAMAGED;
   return new Set(entries.map(({ path }) => path)).size < entries.length ? "holds two files of one name" : null;
 }

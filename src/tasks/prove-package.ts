@@ -13,7 +13,7 @@ import {
   proveListedFile,
   readCertificates,
 } from "../proof/index.js";
-import type { SignedState } from "../signature/index.js";
+import { isUnrenewed, type SignedState } from "../signature/index.js";
 import type { CutCertificate } from "../summary/certificate.js";
 import type { SummaryFile } from "../summary/model.js";
 import { templateOfFile } from "../summary/pieces.js";
@@ -73,6 +73,11 @@ export interface LookedPackage {
   readonly files: readonly InsideToProve[];
   readonly proved: ProvedPackage;
   readonly state: SignedState;
+}
+
+/** A file of it is not as it was checked, or a signature is void that nobody of that name has given again. */
+export function isNotAsChecked({ files, signatures }: ProvedPackage): boolean {
+  return files.some(({ severity }) => severity === "stop") || signatures.some((each) => isUnrenewed(each, signatures));
 }
 
 /** How a package and a file in it are called for people. */

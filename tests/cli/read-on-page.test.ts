@@ -144,6 +144,15 @@ describe("a file that the page and the program read", () => {
     if (page instanceof Refused) expect(program.stderr.split("\n").slice(0, page.why.length)).toEqual(page.why);
   });
 
+  it("says of a second row of rods what it lacks, and in which cell", async () => {
+    const rows = lines("MARK,NO. OF RODS,ROD DIA,X,Y,TEMPLATE THK", 'B1,4,"3/4""",9,9,1/4', ',4,"1""",18,,');
+    const { questions, findings } = await read("s.csv", rows, []);
+    expect(questions.map(({ text, cells }) => [text, cells])).toEqual([
+      [expect.stringMatching(/^at fault: Y: is required; allowed is a length/), ["E3"]],
+    ]);
+    expect(findings.map(({ at }) => [at.cell, at.path])).toEqual([["E3", "row 3 Y"]]);
+  });
+
   it("reads a newer sheet into the page's job, by the answers that the job holds", async () => {
     const [name, content, words] = ["s.csv", lines("MARK,ROD DIA,X,Y", 'B1,"3/4""",abc,9'), { C2: "9" }] as const;
     const { job } = await answered(name, content, words);

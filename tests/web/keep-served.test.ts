@@ -95,6 +95,30 @@ describe.skipIf(hasNoBrowser())("a job that the program serves", () => {
     expect(complaints.filter((words) => !/412/.test(words))).toEqual([]);
   });
 
+  it("in two tabs of one browser is one job: each saves what both typed, and nobody is asked", async () => {
+    const one = await visit();
+    const other = (await contexts[0]?.newPage()) ?? one;
+    await other.goto(server.address);
+    await titled(other, "=Invented depot");
+    await other.getByRole("img", { name: /^Template / }).waitFor();
+    await retype(one, "Title", "One");
+    await one.keyboard.press("Control+s");
+    await says(one, "Saved in depot.yaml");
+    await titled(other, "One");
+    await retype(other, "Revision", "Q");
+    await other.keyboard.press("Control+s");
+    await says(other, "Saved in depot.yaml");
+    await expect.poll(onDisk).toMatch(/title: "One", revision: "Q"/);
+    await one.getByRole("heading", { name: /One, rev Q/ }).waitFor();
+    await says(one, "Saved in depot.yaml");
+    await one.getByRole("button", { name: "Undo Revision A to Q" }).click();
+    await one.keyboard.press("Control+s");
+    await says(one, "Saved in depot.yaml");
+    await expect.poll(onDisk).toMatch(/title: "One", revision: "A"/);
+    for (const page of [one, other]) expect(await page.getByRole("region", { name: "Question" }).count()).toBe(0);
+    expect(complaints).toEqual([]);
+  });
+
   it("changed by an editor meanwhile: taken as a step where nothing is unsaved", async () => {
     const page = await visit();
     await retype(page, "Title", "Mine");

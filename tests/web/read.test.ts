@@ -24,7 +24,7 @@ const UNTIDY = [
   "B7\t6\t1\t24\t9\t14 x 16\t\t20x20x1-1/2\ta\u202Eevil",
   "",
   "NOTES:",
-  "1. RODS ARE SET BY TEMPLATE.",
+  `1. RODS ARE SET BY TEMPLATE${", AND BY NOTHING ELSE".repeat(20)}.`,
 ].join("\n");
 
 const METRIC = ["MARK\tQTY\tROD DIA\tPATTERN", "F1\t2\t24\t300 x 240", "F2\t1\t30\t400 x 300"].join("\n");
@@ -137,6 +137,9 @@ describe.skipIf(hasNoBrowser())("a schedule as it was sent", () => {
       expect(await row("I6").textContent()).toContain("<script>alert(1)</script>");
       expect(await row("I4").textContent()).toContain("=SUM(A1)");
       expect(await row("I7").textContent()).toContain("a\\u202eevil");
+      expect(await row("A10").locator(".written > bdi").textContent()).toMatch(/^1\. RODS ARE SET.*\.\.\.$/);
+      await row("A10").getByText("all 448 characters").click();
+      expect(await row("A10").locator(".written details bdi").isVisible()).toBe(true);
       const read = readAnswered({ name: "pasted.tsv", file: UNTIDY, answers: [] });
       if (!read.ok) throw new Error("not read");
       const cells = new Set(read.value.form.entries.flatMap(({ cell }) => (cell === "" ? [] : [cell])));

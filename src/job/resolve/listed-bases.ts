@@ -108,7 +108,11 @@ function besideSheet(written: ListedBases, read: Outcome<Schedule>, document: So
     written.value.map(({ root }) => root),
     read.value,
   );
-  const value = written.value.map((base, index) => ({ ...base, root: roots[index] ?? base.root }));
+  const { headingOf: nameOf, columnOf } = read.value;
+  const value = written.value.map((base, index) => {
+    const root = roots[index];
+    return root === undefined ? base : { ...base, root, nameOf, columnOf };
+  });
   const told = [...read.findings, ...read.value.findings].map((finding) => ({
     ...finding,
     severity: "warning" as const,

@@ -71,17 +71,21 @@ export function editsOf(typed: Typed, on: TypedOn): TypedEdits {
 export function textEdits(
   path: string,
   text: string,
-  live: Pick<LiveJob, "bases" | "unit" | "repeats">,
+  live: Pick<LiveJob, "bases" | "unit" | "repeats" | "said">,
 ): readonly KeyEdit[] {
   const base = live.bases.find((each) => path.startsWith(`${each.path}.`));
-  if (base === undefined)
-    return [text === "" ? { kind: "remove", path: stepsOf(path) } : { kind: "set", path: stepsOf(path), text }];
-  const key = path.slice(base.path.length + 1);
-  const made = editsOf(
-    [{ figure: { key, takes: { kind: "text" }, clears: true, label: "", shown: "", note: "" }, text }],
-    typedOn(base, live),
-  );
+  if (base === undefined) return headEdits(path, text, live.said);
+  const figure = { key: path.slice(base.path.length + 1), takes: { kind: "text" }, clears: true } as const;
+  const made = editsOf([{ figure: { ...figure, label: "", shown: "", note: "" }, text }], typedOn(base, live));
   return made.ok ? made.edits : [];
+}
+
+/** One edition of `rules: us` makes it `rules: { set: us, ... }`. */
+function headEdits(path: string, text: string, { rules }: LiveJob["said"]): readonly KeyEdit[] {
+  const [, edition] = /^rules\.(\w+)$/.exec(path) ?? [];
+  if (text === "") return [{ kind: "remove", path: stepsOf(path) }];
+  if (edition === undefined || rules === undefined) return [{ kind: "set", path: stepsOf(path), text }];
+  return [{ kind: "set", path: ["rules"], text: flow({ set: rules, [edition]: text }), flow: true }];
 }
 
 /** Takes the key out, and where something else gives it too, says that this base has none. */
@@ -149,7 +153,14 @@ function wholeRoot(key: string, on: TypedOn): string | null {
   const repeated = repeatAround(own, on.repeats)?.at;
   return repeated !== undefined && repeated.length < own.length && repeated.length > on.path.length
     ? repeated.slice(on.path.length + 1)
-    : givenRoot(key, on);
+    : (wordAround(key, on.written) ?? givenRoot(key, on));
+}
+
+/** The key around this one that is written as a word, and becomes a group of keys. */
+function wordAround(key: string, written: Said["written"]): string | null {
+  const steps = stepsOf(key);
+  const around = steps.slice(1).map((_, i) => pathOf(steps.slice(0, i + 1)));
+  return around.find((each) => written[each] !== undefined) ?? null;
 }
 
 /** The group that holds the key, where defaults or a kind give all of it. */

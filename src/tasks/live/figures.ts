@@ -332,7 +332,23 @@ function outlineOf(keyed: Keyed, { name, data, items }: SceneGroup): LiveOutline
     item.kind === "stroke" && item.role === ROLE_OF_EDGE[what] ? item.parts.flatMap(chordsOf) : [],
   );
   const keys = what === "template" ? templateKeys(keyed) : neighbourKeys(keyed, what);
-  return { id: `outline-${what.replace(" ", "-")}`, name: what, words: what, lines, keys, follows: "" };
+  const words = `${what} ${sizeWords(keyed, what)}`;
+  return { id: `outline-${what.replace(" ", "-")}`, name: what, words, lines, keys, follows: "" };
+}
+
+/** `420 × 360`, `Ø48`. */
+function sizeWords({ base, box, unit }: Keyed, what: Edge): string {
+  const say = (length: number): string => formatLength(length, unit);
+  if (what === "template") {
+    const isRound = base.template.outline.kind === "circle" || base.template.outline.kind === "ring";
+    const [x, y] = [say(box.x1 - box.x0), say(box.y1 - box.y0)];
+    return isRound ? `Ø${x}` : `${x} × ${y}`;
+  }
+  const { shape } = what === "concrete" ? base.concrete : base.basePlate;
+  if (shape.kind === "missing") return "";
+  return shape.value.kind === "circle"
+    ? `Ø${say(shape.value.diameter)}`
+    : `${say(shape.value.x)} × ${say(shape.value.y)}`;
 }
 
 const ROLE_OF_EDGE: Readonly<Record<Edge, StrokeRole>> = {

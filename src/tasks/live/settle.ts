@@ -3,13 +3,11 @@ import { heldLayout } from "../../checks/held.js";
 import { giveNumbers } from "../../checks/numbered.js";
 import { openQuestionsOf } from "../../checks/release.js";
 import type { Finding } from "../../diagnostics/finding.js";
-import type { Inputs } from "../../readers/inputs.js";
 import type { Question } from "../../summary/questions.js";
 import { startQuestions } from "../../summary/questions.js";
 import type { ShapedBase } from "../../template/index.js";
 import type { LaidOutJob } from "../number-questions.js";
 import { numberQuestions } from "../number-questions.js";
-import { placeOfSheetKey, sheetRoomFaults } from "../sheet-room.js";
 import { standingOf } from "./base-line.js";
 import { liveCheck } from "./live-check.js";
 import type { LiveJob, LiveQuestion } from "./model.js";
@@ -32,7 +30,7 @@ export const UNSETTLED: Settled = {
 };
 
 /** Every base of the job is checked; their ledgers are given the numbers of the job. */
-export function settle({ opened, slots }: Right, inputs: Inputs): Settled {
+export function settle({ opened, slots }: Right): Settled {
   const rowsOf = new Map(slots.map(({ shaped, bare }) => [shaped, bare?.asking ?? []]));
   const laid = numberQuestions(opened, (_job, shaped) => rowsOf.get(shaped) ?? []);
   const { job, bases, layout } = laid;
@@ -48,7 +46,7 @@ export function settle({ opened, slots }: Right, inputs: Inputs): Settled {
       questions: questions.list().map(asked),
       hasPlan: laid.plan !== null,
     },
-    findings: job.sheet === null ? [] : sheetRoomFaults(laid, placeOfSheetKey(inputs)),
+    findings: [],
   };
 }
 

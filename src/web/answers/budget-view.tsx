@@ -8,6 +8,7 @@ import { filesNow } from "../state/model.js";
 import { isOfBefore } from "../state/work-actions.js";
 import { AnswerFiles, listedOf } from "./answer-files.js";
 import { AnswerTable } from "./answer-table.js";
+import { TextToCopy } from "./text-to-copy.js";
 import { OfBefore, Said, useWork, Verdict, WorkShown } from "./work-shown.js";
 
 /** Trials take a while: in a thread of their own. */
@@ -42,6 +43,10 @@ export function BudgetView(): JSX.Element {
             <Each answer={answer} />
             <h3>Cautions</h3>
             <Said lines={answer.cautions} />
+            <details>
+              <summary>The same as text</summary>
+              <TextToCopy text={answer.text} name="The budget as text" file="budget.txt" />
+            </details>
             <h3>Files</h3>
             <AnswerFiles files={listedOf(answer.files)} name="Files of the budget" />
           </div>

@@ -124,7 +124,7 @@ function Answer({ answer }: { readonly answer: CompareAnswer }): JSX.Element {
       ))}
       <details>
         <summary>The same as text</summary>
-        <TextToCopy text={answer.text} name="The comparison as text" />
+        <TextToCopy text={answer.text} name="The comparison as text" file="compare.txt" />
       </details>
       <AnswerFiles files={listedOf(answer.files)} name="Files of the comparison" />
     </div>

@@ -6,6 +6,7 @@ import type { Dropped } from "../engine/dropped.js";
 import type { ProofAnswer, ProvedArchive, ProvedPicture } from "../engine/proof-model.js";
 import { today } from "../state/clock.js";
 import { filesNow } from "../state/model.js";
+import { AnswerFiles, listedOf } from "./answer-files.js";
 import { CutPicture } from "./cut-picture.js";
 import { DropZone } from "./drop-zone.js";
 import { TextToCopy } from "./text-to-copy.js";
@@ -65,8 +66,9 @@ export function ProofView(): JSX.Element {
             <Files answer={answer} />
             <details>
               <summary>The same as text</summary>
-              <TextToCopy text={answer.text} name="The proof as text" />
+              <TextToCopy text={answer.text} name="The proof as text" file="proof.txt" />
             </details>
+            <AnswerFiles files={listedOf(answer.files)} name="Files of the proof" />
           </div>
         )}
       </WorkShown>
@@ -74,7 +76,7 @@ export function ProofView(): JSX.Element {
   );
 }
 
-function Files({ answer: { files } }: { readonly answer: ProofAnswer }): JSX.Element {
+function Files({ answer: { proved: files } }: { readonly answer: ProofAnswer }): JSX.Element {
   return (
     <>
       {files.map((each, i) => (

@@ -1,12 +1,13 @@
 /** After the pour: the surveyor's points are dropped, the answer sheet comes back. */
 import type { JSX } from "preact";
 import { useState } from "preact/hooks";
+import type { Finding } from "../../diagnostics/finding.js";
 import type { Scene } from "../../sheets/scene.js";
 import type { SurveyOption, SurveyOptions } from "../../tasks/survey-options.js";
 import { useActions, usePart } from "../app/page.js";
 import { Press } from "../app/press.js";
 import type { Dropped } from "../engine/dropped.js";
-import type { SurveyAnswer, SurveyedGroup } from "../engine/survey-model.js";
+import { SURVEY_FIELDS, type SurveyAnswer, type SurveyedGroup } from "../engine/survey-model.js";
 import { SceneItems } from "../sheet/scene-drawing.js";
 import { today } from "../state/clock.js";
 import { filesNow } from "../state/model.js";
@@ -15,26 +16,24 @@ import { AnswerFiles, listedOf } from "./answer-files.js";
 import { AnswerTable } from "./answer-table.js";
 import { DropZone } from "./drop-zone.js";
 import { Field } from "./field.js";
+import { TextToCopy } from "./text-to-copy.js";
 import { OfBefore, Said, useWork, Verdict, WorkShown } from "./work-shown.js";
 
 const NOTHING_SAID: SurveyOptions = { unit: null, order: null, accuracy: null, height: null, within: null };
 
 const UNITS: readonly (readonly [string, string])[] = [
   ["", "as the file says"],
-  ["m", "metres"],
-  ["mm", "millimetres"],
-  ["ft", "feet of 0.3048 m"],
-  ["ft-us", "US survey feet"],
+  ["m", "m: metres"],
+  ["mm", "mm: millimetres"],
+  ["ft", "ft: feet of 0.3048 m"],
+  ["ft-us", "ft-us: US survey feet"],
 ];
 
 const ORDERS: readonly (readonly [string, string])[] = [
   ["", "as the file or the job says"],
-  ["PNEZD", "name, northing, easting, elevation, description"],
-  ["PENZD", "name, easting, northing, elevation, description"],
+  ["PNEZD", "PNEZD: name, northing, easting, elevation, description"],
+  ["PENZD", "PENZD: name, easting, northing, elevation, description"],
 ];
-
-/** Faults of the file that a field puts right. */
-const PUT_RIGHT: Partial<Record<SurveyOption, string>> = { unit: "points-unit", order: "points-order" };
 
 /** Dropping a file is asking; a change of an option asks again by the button. */
 export function SurveyView(): JSX.Element {
@@ -49,14 +48,11 @@ export function SurveyView(): JSX.Element {
       work("survey", { files: filesNow(job), date: today(), points: from, options, all });
   };
   const faultOf = (option: SurveyOption): string | null =>
-    running?.kind === "refused"
-      ? (running.findings.find(
-          ({ code, at }) => (code === "option" && at.file === option) || code === PUT_RIGHT[option],
-        )?.message ?? null)
-      : null;
+    running?.kind === "refused" ? (running.findings.find((each) => isOf(option, each))?.message ?? null) : null;
   const say = (option: SurveyOption) => (text: string) =>
     setOptions({ ...options, [option]: text.trim() === "" ? null : text });
   const field = (option: SurveyOption) => ({
+    label: SURVEY_FIELDS[option],
     value: options[option] ?? "",
     onText: say(option),
     fault: faultOf(option),
@@ -88,15 +84,11 @@ export function SurveyView(): JSX.Element {
         <details open={running?.kind === "refused"}>
           <summary>What the file does not say</summary>
           <div class="fields">
-            <Field label="Unit of the points" {...field("unit")} choices={UNITS} />
-            <Field label="Order of the columns" {...field("order")} choices={ORDERS} />
-            <Field label="Accuracy: every point within" {...field("accuracy")} hint="else survey.accuracy of the job" />
-            <Field
-              label="Height at which rods were taken"
-              {...field("height")}
-              hint="top, or a length above the concrete"
-            />
-            <Field label="A point without a name is a rod's within" {...field("within")} hint="else 2 in or 50 mm" />
+            <Field {...field("unit")} choices={UNITS} />
+            <Field {...field("order")} choices={ORDERS} />
+            <Field {...field("accuracy")} hint="else survey.accuracy of the job" />
+            <Field {...field("height")} hint="top, or a length above the concrete" />
+            <Field {...field("within")} hint="else 2 in or 50 mm" />
           </div>
           <label class="tick">
             <input type="checkbox" checked={all} onChange={({ currentTarget }) => setAll(currentTarget.checked)} /> A
@@ -119,6 +111,10 @@ export function SurveyView(): JSX.Element {
     </section>
   );
 }
+
+/** What was typed in a field is at fault, or it is asked for there. */
+const isOf = (option: SurveyOption, { code, at }: Finding): boolean =>
+  (code === "option" && at.file === option) || code === `points-${option}`;
 
 function Answer({ answer }: { readonly answer: SurveyAnswer }): JSX.Element {
   return (
@@ -144,6 +140,10 @@ function Answer({ answer }: { readonly answer: SurveyAnswer }): JSX.Element {
       ))}
       <h3>Cautions</h3>
       <Said lines={answer.cautions} />
+      <details>
+        <summary>The same as text</summary>
+        <TextToCopy text={answer.text} name="The survey as text" file="survey.txt" />
+      </details>
       <h3>Files</h3>
       <p class="soft">The report to the engineer is survey-report.txt, to paste, and survey-report.pdf.</p>
       <AnswerFiles files={listedOf(answer.files)} name="Files of the survey" />

@@ -1,10 +1,19 @@
 /** A text as a terminal shows it, to be read and copied. */
 import type { JSX } from "preact";
 import { useState } from "preact/hooks";
+import { save } from "./save.js";
 import { Scrolled } from "./scrolled.js";
 
-/** With a button that copies all of it. */
-export function TextToCopy({ text, name }: { readonly text: string; readonly name: string }): JSX.Element {
+/** With a button that copies all of it, and one that saves it as a file of this name. */
+export function TextToCopy({
+  text,
+  name,
+  file,
+}: {
+  readonly text: string;
+  readonly name: string;
+  readonly file: string;
+}): JSX.Element {
   const [told, setTold] = useState("");
   const copy = (): void => {
     navigator.clipboard.writeText(text).then(
@@ -17,6 +26,9 @@ export function TextToCopy({ text, name }: { readonly text: string; readonly nam
       <div class="row">
         <button type="button" onClick={copy}>
           Copy the text
+        </button>
+        <button type="button" onClick={() => save(file, new Blob([text], { type: "text/plain" }))}>
+          Save {file}
         </button>
         <span role="status">{told}</span>
       </div>

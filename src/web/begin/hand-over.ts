@@ -3,6 +3,7 @@ import { bytesOfDropped } from "../engine/dropped.js";
 import { Refused } from "../engine/refused.js";
 import type { Actions } from "../state/actions.js";
 import type { Beginning, GivenSheet } from "../state/beginning.js";
+import { sheetFileName } from "../state/file-names.js";
 
 /** A job among the files goes before a sheet; of several sheets the first is read, a newer one by the answers to the one before. */
 export async function handOver(files: readonly File[], actions: Actions, beginning: Beginning): Promise<void> {
@@ -20,7 +21,8 @@ export async function handOver(files: readonly File[], actions: Actions, beginni
 /** A file with its bytes; null where it is too large or cannot be read, which is told. */
 export async function sheetOf(file: File, { say }: Pick<Actions, "say">): Promise<GivenSheet | null> {
   try {
-    return { name: file.name, content: await bytesOfDropped({ name: file.name, blob: file }, "file") };
+    const content = await bytesOfDropped({ name: file.name, blob: file }, "file");
+    return { name: sheetFileName(file.name), content };
   } catch (error) {
     if (!(error instanceof Refused)) throw error;
     for (const why of error.why) say(`${why}.`, "fault");

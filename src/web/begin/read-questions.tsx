@@ -10,6 +10,7 @@ import type { WrittenAnswer } from "../../tasks/answered-sheet.js";
 import { answersInLine } from "../../tasks/answered-sheet.js";
 import type { FirstPattern } from "../../tasks/first-job.js";
 import { patternText } from "../../tasks/first-job.js";
+import { MEANT_IN_CELL } from "../../tasks/read-job.js";
 import type { Unit } from "../../units/index.js";
 import { useActions } from "../app/page.js";
 import type { Given, Typed } from "../state/beginning.js";
@@ -18,6 +19,7 @@ import { emptyPattern, figureOf, PATTERN_FIELDS } from "./first-figures.js";
 import { PatternFields } from "./pattern-fields.js";
 import { saidHere } from "./said-here.js";
 import { stockThicknesses } from "./starters.js";
+import { beginningOf } from "./written.js";
 
 /** So many questions are on the page at a time, and so many cells of each. */
 const MOST = 30;
@@ -69,7 +71,7 @@ function Question({
               <button type="button" class="quiet" onClick={() => show(cell)}>
                 {cell}
               </button>{" "}
-              <bdi>{writtenIn.get(cell) ?? ""}</bdi>
+              <bdi>{beginningOf(writtenIn.get(cell) ?? "", 120)}</bdi>
             </li>
           ))}
           {bare.length > MOST_CELLS && <li class="soft">{listed(bare.slice(MOST_CELLS), 8)}</li>}
@@ -156,7 +158,7 @@ function Filled({
   };
   return (
     <form class="filled" onSubmit={submit}>
-      {means !== "" && <p>{means}</p>}
+      {means !== "" && means !== MEANT_IN_CELL && <p>{means}</p>}
       {parts
         .filter(({ text }) => text === null)
         .map(({ path }) => {
@@ -212,7 +214,7 @@ function offered(path: readonly string[], unit: Unit | null): readonly string[] 
 function NameOfCell({ cell, written }: { readonly cell: string; readonly written: string }): JSX.Element {
   return (
     <>
-      {cell} says <bdi>{written === "" ? "nothing" : `"${written}"`}</bdi>; meant is
+      {cell} says <bdi>{written === "" ? "nothing" : `"${beginningOf(written, 120)}"`}</bdi>; meant is
     </>
   );
 }

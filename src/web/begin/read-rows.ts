@@ -73,7 +73,7 @@ function rowOf(key: string, entries: readonly ReadAsEntry[], told: readonly Find
     written,
     marks: distinct(entries.flatMap(({ mark }) => (mark === "" ? [] : mark.split(", ")))),
     taken,
-    why: distinct(entries.map(whyOf)),
+    why: distinct(entries.map(whyOf)).filter((words) => !told.some(({ message }) => words.endsWith(message))),
     told,
     state: stateOf(entries, taken, told, isAsked),
     answers: answersOf(entries),

@@ -10,6 +10,7 @@ import { NOTHING_TYPED } from "../state/beginning.js";
 import type { ReadRow, RowFilter, RowState } from "./read-rows.js";
 import { filteredRows, ROW_FILTERS } from "./read-rows.js";
 import { saidHere } from "./said-here.js";
+import { beginningOf, Written } from "./written.js";
 
 /** So many rows are on the page at a time. */
 const PAGE = 100;
@@ -132,23 +133,31 @@ const STATE_CLASS: Readonly<Record<RowState, string>> = {
 };
 
 const MOST_MARKS = 4;
+const MOST_WRITTEN = 300;
 
 function Row({ row, headings }: { readonly row: ReadRow; readonly headings: readonly string[] }): JSX.Element {
   const { cell, heading, written, marks, taken, why, told, state, answers } = row;
   return (
     <tr class={`is-${state}`}>
       <th scope="row">
-        {cell === "" ? "no cell" : cell} <span class="soft under">{heading}</span>
+        {cell === "" ? "no cell" : cell} <span class="soft under">{beginningOf(heading, 80)}</span>
       </th>
       <td class="written">
-        <bdi>{written}</bdi>
+        <Written text={written} most={MOST_WRITTEN} />
         {answers !== null && !cell.includes("!") && <Meant {...{ cell, written, answers, headings }} />}
       </td>
       <td>
-        {marks.length > 0 && <span class="soft marks">{listed(marks, MOST_MARKS)}</span>}
+        {marks.length > 0 && (
+          <span class="soft marks">
+            {listed(
+              marks.map((mark) => beginningOf(mark, 40)),
+              MOST_MARKS,
+            )}
+          </span>
+        )}
         {taken.map(({ name, value, unit }) => (
           <span key={`${name} ${value}`} class="taken">
-            {name} <bdi class="value">{value}</bdi> {unit}
+            {name} <bdi class="value">{beginningOf(value, MOST_WRITTEN)}</bdi> {unit}
           </span>
         ))}
         {taken.length === 0 && <span class="soft">{state === "heading" ? "a heading" : "no value"}</span>}
@@ -205,7 +214,12 @@ function Meant({ cell, written, answers, headings }: MeantProps): JSX.Element {
     if (text.trim() === "") return;
     setText(null);
     const answer = { path: ["readFrom", answers, cell], text: yamlScalar(text.trim()) };
-    void answerSheet({ asked: `${cell} "${written}"`, said: text.trim(), answers: [answer], typed: NOTHING_TYPED });
+    void answerSheet({
+      asked: `${cell} "${beginningOf(written, 80)}"`,
+      said: text.trim(),
+      answers: [answer],
+      typed: NOTHING_TYPED,
+    });
   };
   return (
     <form class="row" onSubmit={submit}>
@@ -213,7 +227,7 @@ function Meant({ cell, written, answers, headings }: MeantProps): JSX.Element {
         ref={field}
         type="text"
         list={`${id}-names`}
-        aria-label={answers === "cells" ? `What is meant in ${cell}` : `What stands under ${written}`}
+        aria-label={answers === "cells" ? `What is meant in ${cell}` : `What stands under ${beginningOf(written, 80)}`}
         value={text}
         onInput={({ currentTarget }) => setText(currentTarget.value)}
         onKeyDown={({ key }) => key === "Escape" && setText(null)}

@@ -18,6 +18,7 @@ import { ReadTable } from "./read-table.js";
 import { saidHere } from "./said-here.js";
 import { SheetField } from "./sheet-field.js";
 import { TakeBases } from "./take-bases.js";
+import { beginningOf } from "./written.js";
 
 /** The sheet that is read. */
 export function ReadView(read: SheetBeingRead): JSX.Element {
@@ -220,7 +221,7 @@ function Answered({ given }: Pick<SheetBeingRead, "given">): JSX.Element | null 
       <ol>
         {given.map(({ asked, said }, index) => (
           <li key={`${index} ${asked}`}>
-            <span class="soft">{readable(asked)}</span> <bdi>{readable(said)}</bdi>{" "}
+            <span class="soft">{readable(asked)}</span> <bdi>{beginningOf(readable(said), 120)}</bdi>{" "}
             <button type="button" class="quiet" onClick={() => void takeBack(index)}>
               Take back<span class="for-readers"> answer {index + 1}</span>
             </button>

@@ -10,5 +10,7 @@ export interface BudgetAnswer {
   readonly each: readonly { readonly name: string; readonly state: RowState; readonly lines: readonly string[] }[];
   readonly cautions: readonly string[];
   readonly said: readonly string[];
+  /** As a terminal shows it. */
+  readonly text: string;
   readonly files: readonly AnswerFile[];
 }

@@ -8,6 +8,7 @@ import { BUDGET_HEADINGS, budgetCells, budgetLines } from "../../formats/budget-
 import { budgetOutputs } from "../../outputs/index.js";
 import { placingHead } from "../../summary/summarize.js";
 import { budgetBases } from "../../tasks/budget.js";
+import { writeBudgetText } from "../../tasks/budget-text.js";
 import { answerFile, resultFiles } from "./answer-file.js";
 import { answerRow, type RowState } from "./answer-table.js";
 import { causesOf, openedJob, refusedBy } from "./refusing.js";
@@ -38,6 +39,7 @@ export const reckonJob: TaskWork<"budget"> = async ({ files, date }, tell) => {
     })),
     cautions: BUDGET_CAUTIONS,
     said: causesOf(opened.findings),
+    text: writeBudgetText(job, budgets, { width: 100, color: false, out: null }),
     files: [
       ...written,
       answerFile("budget.json", "The whole budget in machine form", writeBudgetJson(placingHead(job), budgets)),

@@ -15,6 +15,7 @@ export interface CompareAnswer {
   /** Signatures of the old one, for the new one. */
   readonly signatures: readonly { readonly isVoid: boolean; readonly lines: readonly string[] }[];
   readonly said: readonly string[];
+  /** As a terminal shows it. */
   readonly text: string;
   readonly files: readonly AnswerFile[];
 }

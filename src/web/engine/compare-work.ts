@@ -13,12 +13,12 @@ import {
 import { type Finding, hasErrors, type Outcome } from "../../diagnostics/finding.js";
 import { listed } from "../../diagnostics/listed.js";
 import { printable } from "../../diagnostics/printable.js";
-import { writeCompareJson } from "../../formats/compare-json.js";
 import { ROD_LABELS, ROD_MEANINGS, rodChangeTexts, rodHeadWords } from "../../formats/compare-rods-text.js";
-import { changeTexts, VERDICT_LABELS, VERDICT_MEANINGS, writeCompareText } from "../../formats/compare-text.js";
+import { changeTexts, VERDICT_LABELS, VERDICT_MEANINGS } from "../../formats/compare-text.js";
 import { summaryPath } from "../../outputs/index.js";
 import { type SignatureState, type SignedState, signatureLines } from "../../signature/index.js";
 import { jobSide, startJobState } from "../../tasks/compare.js";
+import { writeComparison, writeComparisonJson } from "../../tasks/comparison-text.js";
 import { type EarlierRegister, readEarlierRegister } from "../../tasks/earlier-register.js";
 import { startOwnSha256 } from "../../tasks/hash.js";
 import { numberQuestions } from "../../tasks/number-questions.js";
@@ -80,8 +80,10 @@ function answerOf(
       lines: signatureLines(each).map(printable),
     })),
     said: [...jobs, ...findings],
-    text: writeCompareText(comparison, { width: 100, color: false }),
-    files: [answerFile("compare.json", "The whole comparison in machine form", writeCompareJson(comparison))],
+    text: writeComparison(comparison, signatures, { width: 100, color: false }),
+    files: [
+      answerFile("compare.json", "The whole comparison in machine form", writeComparisonJson(comparison, signatures)),
+    ],
   };
 }
 

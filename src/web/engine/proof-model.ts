@@ -1,6 +1,7 @@
 /** What a proof answers. */
 import type { CutFilePicture } from "../../formats/dxf-picture.js";
 import type { ProvedFile, ProvedPackage } from "../../proof/index.js";
+import type { AnswerFile } from "./answer-file.js";
 
 /** A cut file with its picture; null: there is nothing to draw, or it is one of many that are as they should be. */
 export interface ProvedPicture {
@@ -20,9 +21,11 @@ export interface ProvedArchive {
 export interface ProofAnswer {
   readonly sentence: string;
   readonly isStopped: boolean;
-  readonly files: readonly ProvedPicture[];
+  readonly proved: readonly ProvedPicture[];
   readonly packages: readonly ProvedArchive[];
   /** Files that could not be read, and what is said of the job. */
   readonly said: readonly string[];
+  /** As a terminal shows it. */
   readonly text: string;
+  readonly files: readonly AnswerFile[];
 }

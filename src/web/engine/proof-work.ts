@@ -4,6 +4,7 @@ import { counted } from "../../checks/words.js";
 import type { Finding, Outcome } from "../../diagnostics/finding.js";
 import { printable } from "../../diagnostics/printable.js";
 import { drawCutFile } from "../../formats/dxf-picture.js";
+import { writeProofJson } from "../../formats/proof-json.js";
 import { proofFacts, writeProofText } from "../../formats/proof-text.js";
 import {
   type Against,
@@ -15,7 +16,7 @@ import {
 } from "../../proof/index.js";
 import { openArchive } from "../../readers/archive.js";
 import { readCutFile } from "../../readers/dxf.js";
-import { isUnrenewed, signatureLines } from "../../signature/index.js";
+import { signatureLines } from "../../signature/index.js";
 import { openPackage } from "../../tasks/package-archive.js";
 import { bytesOf } from "../../tasks/package-files.js";
 import {
@@ -23,9 +24,11 @@ import {
   bereftPackages,
   type FileToProve,
   isDxf,
+  isNotAsChecked,
   lookAtPackage,
   proveBytes,
 } from "../../tasks/prove-package.js";
+import { answerFile } from "./answer-file.js";
 import { bytesOfDropped, type Dropped, isZip, LARGEST_DROPPED } from "./dropped.js";
 import type { ProvedPicture } from "./proof-model.js";
 import { Refused } from "./refused.js";
@@ -53,30 +56,30 @@ export const proveDropped: TaskWork<"proof"> = async ({ dropped, against, date }
     for (const file of looked.files) toProve.push(file);
     for (const found of looked.packages) packages.push(found);
   }
-  const proved: ProvedPicture[] = [];
+  const [proved, bare]: [ProvedPicture[], ProvedFile[]] = [[], []];
   let pictures = 0;
   for (const each of toProve) {
     const one = await proveOne(each, job, pictures < MOST_PICTURES).catch(keptRefusal(refusals));
-    if (one !== null) proved.push(one);
-    if (one?.picture != null) pictures += 1;
+    if (one !== null) {
+      bare.push(one.bare);
+      proved.push(one.shown);
+      if (one.shown.picture !== null) pictures += 1;
+    }
     tell({ done: proved.length, of: toProve.length, what: each.path });
   }
   if (proved.length + packages.length === 0) throw new Refused([...refusals, ...causesOf(faults)], faults);
   const stopped = proved.filter(({ file }) => file.findings.some(isStop));
   const files = [...stopped, ...proved.filter((each) => !stopped.includes(each))];
-  const isStopped = stopped.length > 0 || packages.some(isOther);
+  const isStopped = stopped.length > 0 || packages.some(isNotAsChecked);
   return {
-    ...{ sentence: sentenceOf(files, packages), isStopped, files },
+    ...{ sentence: sentenceOf(files, packages), isStopped, proved: files },
     packages: packages.map((each) => ({
       proved: each,
       signatures: each.signatures.map((state) => signatureLines(state).map(printable)),
     })),
     said: [...refusals, ...causesOf(faults), ...said],
-    text: writeProofText(
-      files.map(({ file }) => file),
-      packages,
-      { width: 100, color: false },
-    ),
+    text: writeProofText(bare, packages, { width: 100, color: false }),
+    files: [answerFile("proof.json", "The whole proof in machine form", writeProofJson(bare, packages))],
   };
 };
 
@@ -137,16 +140,23 @@ function looseFiles(bytes: Uint8Array, name: string): LookedDrop {
   return { files, packages: [], findings };
 }
 
-async function proveOne(each: ToProve, against: Against | null, isDrawn: boolean): Promise<ProvedPicture> {
+/** `bare`: as it is in machine form. */
+interface ProvedOne {
+  readonly bare: ProvedFile;
+  readonly shown: ProvedPicture;
+}
+
+async function proveOne(each: ToProve, against: Against | null, isDrawn: boolean): Promise<ProvedOne> {
   const refused = refuseLargeFile(each.size, each.path);
   const isTooLarge = refused !== null || each.size > LARGEST_DROPPED.file;
   const bytes = isTooLarge ? new Uint8Array() : await each.read();
-  const file = withoutSigns(refused ?? proveBytes(each, bytes, against));
+  const bare = refused ?? proveBytes(each, bytes, against);
+  const file = withoutSigns(bare);
   const facts = proofFacts(file).map(printable);
-  if (isTooLarge || !isDrawn) return { file, facts, picture: null };
+  if (isTooLarge || !isDrawn) return { bare, shown: { file, facts, picture: null } };
   const layers = against?.layers ?? each.listed?.layers;
   const read = readCutFile(bytes, layers === undefined ? {} : { layers });
-  return { file, facts, picture: drawCutFile(read, file.findings) };
+  return { bare, shown: { file, facts, picture: drawCutFile(read, file.findings) } };
 }
 
 /** Names of layers and files may hold signs that move or hide what stands around them. */
@@ -155,13 +165,9 @@ function withoutSigns(file: ProvedFile): ProvedFile {
   return { ...file, path: printable(file.path), findings };
 }
 
-function isOther({ files, signatures }: ProvedPackage): boolean {
-  return files.some(({ severity }) => severity === "stop") || signatures.some((each) => isUnrenewed(each, signatures));
-}
-
 function sentenceOf(files: readonly ProvedPicture[], packages: readonly ProvedPackage[]): string {
   const stopped = files.filter(({ file }) => file.findings.some(isStop)).length;
-  const other = packages.filter(isOther).length;
+  const other = packages.filter(isNotAsChecked).length;
   const ofFiles =
     files.length === 0
       ? ""

@@ -2,6 +2,7 @@
 
 import { worstFirst } from "../../checks/index.js";
 import { counted } from "../../checks/words.js";
+import type { Finding, Outcome } from "../../diagnostics/finding.js";
 import { printable } from "../../diagnostics/printable.js";
 import { writeSurveyJson } from "../../formats/survey-json.js";
 import {
@@ -17,27 +18,27 @@ import type { Scene } from "../../sheets/scene.js";
 import { placingHead } from "../../summary/summarize.js";
 import type { GroupSurvey, RodAsBuilt, Survey, SurveyTotals } from "../../survey/index.js";
 import { isNotable, isOutside, rounded, SURVEY_CAUTIONS, surveyTotals, totalsWords } from "../../survey/index.js";
-import { surveyAim, surveyPoints } from "../../tasks/survey.js";
-import { readSurveyOptions } from "../../tasks/survey-options.js";
+import type { OpenedJob } from "../../tasks/opened-job.js";
+import { type PointsInput, surveyAim, surveyPoints } from "../../tasks/survey.js";
+import { readSurveyOptions, type SurveyOptions } from "../../tasks/survey-options.js";
+import { writeSurveyText } from "../../tasks/survey-text.js";
 import { formatWithUnit, type Unit } from "../../units/index.js";
 import { VERSION } from "../app/version.js";
 import { answerFile, resultFiles } from "./answer-file.js";
 import { type AnswerTable, answerRow, type RowState } from "./answer-table.js";
 import { checkTable } from "./check-table.js";
 import { bytesOfDropped } from "./dropped.js";
-import { causesOf, need, openedJob, refusedBy } from "./refusing.js";
-import type { SurveyedGroup } from "./survey-model.js";
+import { causesOf, openedJob, refusedBy } from "./refusing.js";
+import { SURVEY_FIELDS, type SurveyedGroup } from "./survey-model.js";
 import type { TaskWork } from "./task-model.js";
 
 /** Faults of options, points and job are told together. */
 export const surveyPointsOf: TaskWork<"survey"> = async ({ files, date, points, options, all }, tell) => {
   const opened = await openedJob(files, date);
   if (!opened.ok) throw refusedBy(opened.findings);
-  const aim = need(surveyAim(opened.value));
-  const bytes = await bytesOfDropped(points, "file");
-  const read = need(readSurveyOptions(options, opened.value.job, ""));
-  const surveyed = surveyPoints(opened.value, aim, { name: points.name, bytes, ...read });
-  if (!surveyed.ok) throw refusedBy([...opened.findings, ...surveyed.findings]);
+  const surveyed = surveyOf(opened.value, { name: points.name, bytes: await bytesOfDropped(points, "file") }, options);
+  const findings = [...opened.findings, ...surveyed.findings].map(inFields);
+  if (!surveyed.ok) throw refusedBy(findings);
   const { job } = opened.value;
   const survey = surveyed.value;
   const result = { job, survey, everySheet: all };
@@ -54,19 +55,48 @@ export const surveyPointsOf: TaskWork<"survey"> = async ({ files, date, points, 
     sentence: sentenceOf(totals, survey),
     totals: `${totalsWords(totals, job.editions.placing)}. Engineer to decide.`,
     isOutside: isOutside(totals),
-    read: surveyHeadLines(survey).map(printable),
+    read: surveyHeadLines(survey).map((line) => printable(fieldWords(line))),
     groups: groupTable(survey),
     each: survey.groups.map((group) => groupOf(group, survey, scenes[drawn.indexOf(group)] ?? null)),
     lineChecks: checkTable(worstFirst(survey.rows), survey.unit),
-    rest: surveyRestParts(survey).map(([title, items]) => [title, items.map(printable)] as const),
+    rest: surveyRestParts(survey).map(
+      ([title, items]) => [title, items.map((item) => printable(fieldWords(item)))] as const,
+    ),
     cautions: SURVEY_CAUTIONS,
-    said: causesOf([...opened.findings, ...surveyed.findings]),
+    said: causesOf(findings),
+    text: writeSurveyText(job, survey, { width: 100, color: false, all, out: null }),
     files: [
       ...written,
       answerFile("survey.json", "The whole survey in machine form", writeSurveyJson(placingHead(job), survey)),
     ],
   };
 };
+
+function surveyOf(
+  opened: OpenedJob,
+  points: Pick<PointsInput, "name" | "bytes">,
+  options: SurveyOptions,
+): Outcome<Survey> {
+  const aim = surveyAim(opened);
+  const read = readSurveyOptions(options, opened.job, "");
+  if (!aim.ok) return aim;
+  return read.ok ? surveyPoints(opened, aim.value, { ...points, ...read.value }) : read;
+}
+
+/** Options of the command line by the labels of their fields. */
+function inFields(finding: Finding): Finding {
+  const { message, hint } = finding;
+  return { ...finding, message: fieldWords(message), ...(hint === undefined ? {} : { hint: fieldWords(hint) }) };
+}
+
+function fieldWords(words: string): string {
+  return words.replace(OPTIONS, (option) => {
+    const field = Object.entries(SURVEY_FIELDS).find(([name]) => option === `--${name}`);
+    return field === undefined ? option : `"${field[1]}"`;
+  });
+}
+
+const OPTIONS = /--[a-z]+\b/g;
 
 function sentenceOf({ fail, unsure, unknown, drop }: SurveyTotals, { groups, notSurveyed }: Survey): string {
   const of = `of ${counted(groups.length, "base plate")} surveyed`;

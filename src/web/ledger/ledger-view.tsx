@@ -9,7 +9,7 @@ import { LedgerFilters } from "./ledger-filters.js";
 import { LedgerHead } from "./ledger-head.js";
 import { LedgerTable } from "./ledger-table.js";
 
-/** Head, filters and table. */
+/** Head, filters and table, all at once: nothing moves down under who reads. */
 export function LedgerView(): JSX.Element {
   const live = usePart((state) => state.live);
   const { digest: askDigest, leave } = useActions();
@@ -27,9 +27,15 @@ export function LedgerView(): JSX.Element {
             ? "Something in the job is at fault: these are the rows of the job as it was last right."
             : "Every base is checked."}
       </p>
-      {digest !== null && <LedgerHead digest={digest} choose={choose} />}
-      <LedgerFilters filter={filter} choose={choose} />
-      <LedgerTable filter={filter} turn={turnOf(live)} />
+      {digest === null ? (
+        <p aria-busy="true" />
+      ) : (
+        <>
+          <LedgerHead digest={digest} choose={choose} />
+          <LedgerFilters filter={filter} choose={choose} />
+          <LedgerTable filter={filter} turn={turnOf(live)} />
+        </>
+      )}
     </section>
   );
 }

@@ -43,7 +43,7 @@ export function CheckText(): JSX.Element {
           <>
             {isOfBefore(ask.files, job) && <OfBefore />}
             <Said lines={answer.said} />
-            <TextToCopy text={answer.text} name="The checks as text" />
+            <TextToCopy text={answer.text} name="The checks as text" file="check.txt" />
           </>
         )}
       </WorkShown>

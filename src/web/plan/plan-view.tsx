@@ -33,24 +33,31 @@ function Drawn(): JSX.Element {
       <h2 class="for-readers">Plan</h2>
       <div class="plan-tools row">
         <ZoomButtons zooming={drawn.zooming} />
-        <Said plan={shown} />
+        {drawn.plan !== null && <Said plan={shown} />}
       </div>
       <LayoutDrawing {...drawn} isFaulty={(key) => faultsAt(key).length > 0} />
-      <div class="beside">
-        <Held
-          plan={shown}
-          faults={faultsAt("grid").concat(faultsAt("placements"), faultsAt("site"), faultsAt("control"))}
-        />
-        <h3>Grid</h3>
-        <Lines written={shown.written} faultsAt={faultsAt} />
-        <h3>Places</h3>
-        <Unplaced plan={shown} />
-        <Placements written={shown.written} faultsAt={faultsAt} />
-        <h3>North and site</h3>
-        <Site written={shown.written} faultsAt={faultsAt} />
-        <Points />
-      </div>
+      <div class="beside">{drawn.plan !== null && <Beside plan={shown} faultsAt={faultsAt} />}</div>
     </section>
+  );
+}
+
+function Beside({ plan, faultsAt }: { readonly plan: LivePlan; readonly faultsAt: FaultsAt }): JSX.Element {
+  const { written } = plan;
+  return (
+    <>
+      <Held
+        plan={plan}
+        faults={faultsAt("grid").concat(faultsAt("placements"), faultsAt("site"), faultsAt("control"))}
+      />
+      <h3>Grid</h3>
+      <Lines written={written} faultsAt={faultsAt} />
+      <h3>Places</h3>
+      <Unplaced plan={plan} />
+      <Placements written={written} faultsAt={faultsAt} />
+      <h3>North and site</h3>
+      <Site written={written} faultsAt={faultsAt} />
+      <Points />
+    </>
   );
 }
 

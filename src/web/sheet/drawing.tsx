@@ -1,12 +1,15 @@
 /** The drawing of the template: what is drawn, and over it what can be typed on, reached and pointed at. */
 import type { JSX } from "preact";
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
+import type { Finding } from "../../diagnostics/finding.js";
+import type { Room } from "../../sheets/on-screen.js";
 import { typedOn } from "../../tasks/live/figure-edits.js";
-import type { LiveFigure, LiveFigures, LiveHole, LiveOutline } from "../../tasks/live/figure-model.js";
+import type { FigureKey, LiveFigure, LiveFigures, LiveHole, LiveOutline } from "../../tasks/live/figure-model.js";
 import { edgeSubject, litPlaces } from "../../tasks/live/lit-places.js";
 import type { LiveBaseView } from "../../tasks/live/model.js";
 import { useActions, useLook, usePart } from "../app/page.js";
 import { FigureField, type Leaving, type OpenFigure } from "./figure-field.js";
+import { faultsUnder, faultWords } from "./findings.js";
 import { Holes } from "./holes.js";
 import { Notes } from "./notes.js";
 import { DOTS_PER_MM, over } from "./places.js";
@@ -80,7 +83,7 @@ function leave(opened: Opened, how: Leaving, set: (change: (now: Opened | null) 
   });
   const all = [...document.querySelectorAll<HTMLElement>("[data-figure]")];
   const here = all.find((each) => each.dataset.figure === figure.id) ?? from;
-  if (!isOwn) return;
+  if (!isOwn || how === "away") return;
   if (how === "next" || how === "previous") {
     const index = all.indexOf(here as HTMLElement);
     const next = index < 0 ? undefined : all[(index + (how === "next" ? 1 : -1) + all.length) % all.length];
@@ -124,6 +127,8 @@ interface SheetProps {
 function Sheet({ sheet, zooming: { zoom }, open }: SheetProps): JSX.Element {
   const { plan, figures } = sheet;
   const { times, x, y } = zoom;
+  const room = usePart((state) => state.room);
+  const faulty = useFaultyKeys(sheet.path);
   useDrawn(sheet);
   return (
     <div
@@ -131,7 +136,7 @@ function Sheet({ sheet, zooming: { zoom }, open }: SheetProps): JSX.Element {
       style={{
         width: `${plan.width}mm`,
         height: `${plan.height}mm`,
-        transform: `translate(${x}px, ${y}px) scale(${times})`,
+        transform: `translate(${x}px, ${y}px) scale(${times * fitOf(plan, room)})`,
       }}
     >
       <svg role="img" aria-label={sheet.title} viewBox={`0 0 ${plan.width} ${plan.height}`}>
@@ -146,12 +151,36 @@ function Sheet({ sheet, zooming: { zoom }, open }: SheetProps): JSX.Element {
         {figures.figures.flatMap((figure) =>
           figure.box === null
             ? []
-            : [<FigureButton key={figure.id} figure={figure} height={plan.height} open={open} />],
+            : [
+                <FigureButton
+                  key={figure.id}
+                  figure={figure}
+                  height={plan.height}
+                  fault={faulty(figure.keys)}
+                  open={open}
+                />,
+              ],
         )}
       </fieldset>
     </div>
   );
 }
+
+/** Drawn for another room than there is now, and at fault by now: all of it is shown all the same. */
+function fitOf(plan: Room, room: Room): number {
+  return Math.min(1, room.width / plan.width, room.height / plan.height);
+}
+
+/** What is at fault of the keys behind a figure: the drawing is of before. */
+function useFaultyKeys(path: string): (keys: readonly FigureKey[]) => string {
+  const findings = usePart((state) => state.live?.findings ?? NO_FINDINGS);
+  return (keys) => {
+    const faults = keys.flatMap(({ key }) => faultsUnder(findings, `${path}.${key}`));
+    return faults.map(faultWords).join(" ");
+  };
+}
+
+const NO_FINDINGS: readonly Finding[] = [];
 
 function openHole({ tag, keys }: LiveHole): OpenFigure {
   return {
@@ -165,19 +194,22 @@ function openHole({ tag, keys }: LiveHole): OpenFigure {
 interface FigureButtonProps {
   readonly figure: LiveFigure;
   readonly height: number;
+  /** What is at fault of what is written for it; "". */
+  readonly fault: string;
   readonly open: Open;
 }
 
 /** Over the words of a figure. */
-function FigureButton({ figure, height, open }: FigureButtonProps): JSX.Element | null {
+function FigureButton({ figure, height, fault, open }: FigureButtonProps): JSX.Element | null {
   if (figure.box === null) return null;
   const label = `${figure.name}: ${figure.words}`;
+  const more = fault === "" ? figure.follows : `At fault: ${fault}`;
   return (
     <button
       type="button"
-      class={figure.follows === "" ? "figure-place" : "figure-place follows"}
+      class={`figure-place${figure.follows === "" ? "" : " follows"}${fault === "" ? "" : " faulty"}`}
       data-figure={figure.id}
-      aria-label={figure.follows === "" ? label : `${label}. ${figure.follows}`}
+      aria-label={more === "" ? label : `${label}. ${more}`}
       aria-haspopup="dialog"
       style={over(figure.box, height, 0.9)}
       onClick={(event) => open(figure, event.currentTarget)}

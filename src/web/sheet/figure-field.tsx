@@ -5,6 +5,7 @@ import type { Finding } from "../../diagnostics/finding.js";
 import { editsOf, fieldText, giverWords, type TypedOn } from "../../tasks/live/figure-edits.js";
 import type { FigureKey } from "../../tasks/live/figure-model.js";
 import { useActions, useLook, usePart } from "../app/page.js";
+import { useAway } from "./away.js";
 import { useFieldFocus } from "./field-focus.js";
 import { faultsAt, faultWords, newFaults } from "./findings.js";
 import { useHints } from "./hints.js";
@@ -19,8 +20,8 @@ export interface OpenFigure {
   readonly keys: readonly FigureKey[];
 }
 
-/** How the field is left: closed, or on to the next figure or the one before. */
-export type Leaving = "taken" | "left" | "next" | "previous";
+/** How the field is left: closed, on to the next figure or the one before, or for what was pressed beside it. */
+export type Leaving = "taken" | "left" | "next" | "previous" | "away";
 
 interface FieldProps {
   readonly figure: OpenFigure;
@@ -45,9 +46,10 @@ export function FigureField({ figure, on, left, top, onDone }: FieldProps): JSX.
   );
   const { form, place } = usePlace(left, top, faultCount + refused.length);
   useFieldFocus(form, true);
-  const leave = async (how: "taken" | "next" | "previous") => {
+  const leave = async (how: Exclude<Leaving, "left">) => {
     if (!isOpen || (await take(texts))) onDone(how);
   };
+  useAway(form, () => void leave("away"));
   return (
     <form
       ref={form}

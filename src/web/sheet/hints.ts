@@ -9,6 +9,12 @@ let asked: Promise<KeyHints> | null = null;
 
 /** Hint of a key path, as `rods.finish` or `groups[1].rods.finish`; null until it is known, and of a key without one. */
 export function useHints(): (key: string) => KeyHint | null {
+  const hints = useAllHints();
+  return (key) => hints?.[key.replace(/\[\d+\]/g, "[]")] ?? null;
+}
+
+/** All of them; null until they are known. */
+export function useAllHints(): KeyHints | null {
   const [hints, setHints] = useState(known);
   useEffect(() => {
     if (hints !== null) return;
@@ -25,5 +31,5 @@ export function useHints(): (key: string) => KeyHint | null {
       },
     );
   }, [hints]);
-  return (key) => hints?.[key.replace(/\[\d+\]/g, "[]")] ?? null;
+  return hints;
 }

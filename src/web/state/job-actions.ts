@@ -4,6 +4,7 @@ import type { JobFiles } from "../engine/protocol.js";
 import { Refused } from "../engine/refused.js";
 import type { BeginActions } from "./begin-actions.js";
 import { pickFiles } from "./browser-files.js";
+import { sheetFileName } from "./file-names.js";
 import { findJobs, glanceAt, MAY_BE_JOB, placeFiles, type ReadFile, readGiven } from "./given-files.js";
 import { type Saved, saveDownload, saveElsewhere, saveHome } from "./job-home.js";
 import type { Keeper } from "./keeper.js";
@@ -109,7 +110,6 @@ export function startJobActions(work: JobWork): JobActions {
       await list();
       await restoreTab(work, opening);
       // not before: what the tab had open would be forgotten while it is read
-      store.subscribe(() => rememberTab(store));
       rememberTab(store);
       await readAddress(work);
     },
@@ -172,9 +172,19 @@ async function forget({ keeper }: JobWork, job: OpenJob): Promise<void> {
   await keeper.remove(job.id).catch(() => {});
 }
 
+/** From now on what this tab has open is put down whenever it is another. */
 function rememberTab(store: Store): void {
-  const { job, view, base } = store.get();
-  writeSession(job === null ? null : { id: job.id, view, base });
+  let written = "";
+  const write = (): void => {
+    const { job, view, base, drafts } = store.get();
+    const session = job === null ? null : { id: job.id, view, base, drafts };
+    const now = JSON.stringify(session);
+    if (now === written) return;
+    written = now;
+    writeSession(session);
+  };
+  store.subscribe(write);
+  write();
 }
 
 async function takeNews({ store, keeper, adopt }: JobWork): Promise<void> {
@@ -216,7 +226,7 @@ async function takeBeside(work: JobWork, files: readonly ReadFile[]): Promise<vo
   if (job === null || live === null) {
     const [sheet] = files;
     if (sheet !== undefined && files.length === 1 && !MAY_BE_JOB.test(sheet.name))
-      return work.readSheet({ name: sheet.name, content: sheet.bytes });
+      return work.readSheet({ name: sheetFileName(sheet.name), content: sheet.bytes });
     const names = files.map(({ name }) => name).join(", ");
     return say(
       `None of these files is a job: ${names}. A job is YAML, with job, bases or schedule at its top.`,
@@ -273,7 +283,7 @@ async function restoreTab(work: JobWork, opening: Opening): Promise<void> {
   if (key !== null && (job === null || isServed)) await openServed(work, opening, key);
   else if (job !== null) await inTurn(() => opening.begin(job, session?.base ?? undefined));
   if (session !== null && store.get().job?.id === session.id) {
-    store.set({ view: session.view });
+    store.set({ view: session.view, drafts: session.drafts });
     if (session.view === "begin") await keeper.list().then((kept) => store.set({ kept }));
   }
 }

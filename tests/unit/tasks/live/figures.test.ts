@@ -340,6 +340,29 @@ bases:
     expect(giverWords("quantity", on(second, 0))).toBe("");
   });
 
+  it.each([
+    ["bases[0].rods.bottom.kind", "hook", "bottom: { kind: hook } # what anchors it"],
+    ["bases[0].rods.nut", "heavy-hex", "nut: heavy-hex"],
+    ["rules.placing", "ACI 117-10", "rules: { set: us, placing: ACI 117-10 }"],
+    ["job.owner", "A. B.", "owner: A. B."],
+  ])("a part of what is written as a word, %s, makes it a group of keys", (path, typed, now) => {
+    const text = `job: { number: "7", title: Store, revision: A, status: preliminary }
+units: in
+rules: us
+bases:
+  - mark: B1
+    rods:
+      diameter: 1
+      bottom: nut # what anchors it
+    pattern: { kind: rectangle, x: 12, y: 10 }
+    template: { thickness: 1/4 }
+`;
+    const live = openLive({ job: "job.yaml", files: new Map([["job.yaml", text], ...SHOPS]) }, { date: "2026-11-24" });
+    const { refused } = live.edit(textEdits(path, typed, live.state()), WATCH);
+    expect(refused).toEqual([]);
+    expect(live.text()).toContain(now);
+  });
+
   it("rods of groups are typed on group by group", () => {
     const group = (x: number, hole: string) =>
       `\n      - { rods: { diameter: 1 }, pattern: { kind: rectangle, x: ${x}, y: ${x} }${hole} }`;
