@@ -78,7 +78,7 @@ function movedBy(splice: Splice | null, by: number): Splice | null {
 function surest(text: string, edit: KeyEdit): Splice | null {
   const before = treeOf(text);
   if (before === null) return null;
-  const wanted = treeAfter(before, edit);
+  const wanted = treeAfter(before, [edit]);
   if (wanted === null) return null;
   return splicesAt(text, edit).find((each) => treeOf(spliced(text, each))?.words === wanted) ?? null;
 }
@@ -91,7 +91,7 @@ export function textAfter(text: string, edits: readonly KeyEdit[]): string | nul
 /** Each by its closest splice; only what comes out of all of them is read again. null: it is not what it should be. */
 function quickly(text: string, edits: readonly KeyEdit[]): string | null {
   const before = treeOf(text);
-  const wanted = before && treeAfter(before, ...edits);
+  const wanted = before && treeAfter(before, edits);
   if (wanted === null) return null;
   let now = text;
   for (const edit of edits) {

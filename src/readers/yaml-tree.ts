@@ -78,7 +78,7 @@ function wordsOf(tree: Tree): string {
 }
 
 /** The words of the values after changes, one made after the other; null where one cannot be made. */
-export function treeAfter({ root }: ReadTree, ...edits: readonly KeyEdit[]): string | null {
+export function treeAfter({ root }: ReadTree, edits: readonly KeyEdit[]): string | null {
   let made: Tree | undefined = root;
   for (const edit of edits) {
     made = changed(made, edit);
