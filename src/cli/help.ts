@@ -160,8 +160,8 @@ A record is never erased: it goes with its revision into superseded, or stays be
 It is a record bound to hashes, no proof of identity: whoever can write to the folder can write one in any name. It stands for
 no seal of a licensed engineer; local codes and licensed practice govern.
 
-  --by NAME     who has checked, at most 100 signs
-  --note TEXT   what is to be said of it, at most 1000 signs
+  --by NAME     who has checked, at most 100 characters
+  --note TEXT   what is to be said of it, at most 1000 characters
   --json        the machine form, or {"findings": [...]} when nothing was signed, and nothing else
 
 Exit code: 0 signed; 1 signed, but something is held or a question is open, which the record lists; 2 nothing was signed.

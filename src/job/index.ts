@@ -11,7 +11,7 @@ export { isShared, servedMarks } from "./model/shared.js";
 export type { Vocabulary } from "./model/vocabulary.js";
 export type { JobOptions, JobReading } from "./read-job.js";
 export { readJob, readJobParts } from "./read-job.js";
-export { markFaults } from "./resolve/listed-bases.js";
+export { markFaults, markUses } from "./resolve/listed-bases.js";
 export { namedTable } from "./resolve/named-table.js";
 export { SHOP_FOLDER, SHOP_NAMES, shopFileName } from "./resolve/shop.js";
 export type { AnswerField } from "./schema/answer-fields.js";

@@ -14,6 +14,8 @@ export interface Memory {
   keep<T>(what: string, key: string, value: T): void;
   /** A short key that stands for a long one. */
   short(key: string): string;
+  /** The short key of all that an object says, which is written once an object. */
+  nameOf<T extends object>(object: T, write: (object: T) => string): string;
   /** Forgets what the last readings did not ask for. To be called once a reading. */
   turn(): void;
 }
@@ -21,21 +23,40 @@ export interface Memory {
 /** Readings after which a value that nobody asked for is forgotten: taking back a few edits finds everything again. */
 const KEPT_TURNS = 24;
 
+/** Something kept, with the reading that last asked for it. */
+interface Kept<T> {
+  readonly value: T;
+  used: number;
+}
+
 /** Starts with nothing known. */
 export function startMemory(): Memory {
-  const values = new Map<string, { readonly value: unknown; used: number }>();
-  const shorts = new Map<string, { readonly value: string; used: number }>();
+  const values = new Map<string, Map<string, Kept<unknown>>>();
+  const shorts = new Map<string, Kept<string>>();
+  const names = new WeakMap<object, Kept<string>>();
   let [now, last] = [0, 0];
-  const known = <T>(what: string, key: string): T | undefined => {
-    const entry = values.get(`${what} ${key}`);
-    if (entry === undefined) return undefined;
+  const use = <T>(entry: Kept<T>): T => {
     entry.used = now;
-    return entry.value as T;
+    return entry.value;
   };
-  const keep = <T>(what: string, key: string, value: T): void =>
-    void values.set(`${what} ${key}`, { value, used: now });
-  const forget = (map: Map<string, { readonly used: number }>): void => {
+  const known = <T>(what: string, key: string): T | undefined => {
+    const entry = values.get(what)?.get(key);
+    return entry && (use(entry) as T);
+  };
+  const keep = <T>(what: string, key: string, value: T): void => {
+    const entries = values.get(what) ?? new Map<string, Kept<unknown>>();
+    values.set(what, entries.set(key, { value, used: now }));
+  };
+  const forget = <T>(map: Map<string, Kept<T>>): void => {
     for (const [key, { used }] of map) if (used < now - KEPT_TURNS) map.delete(key);
+  };
+  const shortOf = (key: string): Kept<string> => {
+    const before = shorts.get(key);
+    if (before !== undefined) return before;
+    last += 1;
+    const made = { value: String(last), used: now };
+    shorts.set(key, made);
+    return made;
   };
   return {
     known,
@@ -47,17 +68,16 @@ export function startMemory(): Memory {
       keep(what, key, made);
       return made;
     },
-    short: (key) => {
-      if (!shorts.has(key)) last += 1;
-      const entry = shorts.get(key) ?? { value: String(last), used: now };
-      entry.used = now;
-      shorts.set(key, entry);
-      return entry.value;
+    short: (key) => use(shortOf(key)),
+    nameOf: (object, write) => {
+      const name = names.get(object) ?? shortOf(write(object));
+      names.set(object, name);
+      return use(name);
     },
     turn: () => {
       now += 1;
       if (now % KEPT_TURNS !== 0) return;
-      forget(values);
+      for (const entries of values.values()) forget(entries);
       forget(shorts);
     },
   };

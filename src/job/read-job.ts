@@ -2,7 +2,7 @@
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import { hasErrors } from "../diagnostics/finding.js";
 import type { Inputs } from "../readers/inputs.js";
-import type { SourceNode } from "../readers/source.js";
+import type { SourceEntry, SourceNode } from "../readers/source.js";
 import { findNode } from "../readers/source.js";
 import type { Unit } from "../units/index.js";
 import type { SourceDocument } from "./document.js";
@@ -21,7 +21,7 @@ import type { JobSources } from "./resolve/job-sources.js";
 import { findingsOfBases } from "./resolve/layer-findings.js";
 import { layBases, readLayers } from "./resolve/layers.js";
 import type { ListedBases } from "./resolve/listed-bases.js";
-import { knownMarks, listBases, markFaults } from "./resolve/listed-bases.js";
+import { knownMarks, listBases, markFaults, markUses } from "./resolve/listed-bases.js";
 import { readNamedShop } from "./resolve/named-shop.js";
 import { countPlacements, readPlan, withPlateBottoms } from "./resolve/plan.js";
 import { readRegister } from "./resolve/register.js";
@@ -49,6 +49,8 @@ export interface JobReading {
    * whole job where nothing is.
    */
   readonly sound: Job | null;
+  /** The bases as written, in the job file or its schedule, with what defaults and kinds give them. */
+  readonly roots: readonly SourceNode[];
 }
 
 /** Schemas are kept: they take longer to make than a small job to read. One vocabulary is all that a program has. */
@@ -70,7 +72,7 @@ export function readJob(inputs: Inputs, options: JobOptions): Outcome<Job> {
 /** The same, with what is sound of a job that has faults. */
 export function readJobParts(inputs: Inputs, options: JobOptions): JobReading {
   const root = readRoot(inputs);
-  if (!root.ok) return { findings: root.findings, job: null, sound: null };
+  if (!root.ok) return { findings: root.findings, job: null, sound: null, roots: [] };
   const reading = completeJob(root.value, inputs, options);
   return { ...reading, findings: inReadingOrder(reading.findings) };
 }
@@ -125,15 +127,18 @@ function completeJob(root: SourceNode, inputs: Inputs, options: JobOptions): Job
   const plan = readPlan({ ...sources, bases: laid.value });
   const register = readRegister(sources, head.data?.job.number);
   const form = readAnswerForm(sources, register.value, head.data?.job.number);
-  const marks = markFaults(laid.value);
+  const uses = markUses(laid.value);
+  const marks = markFaults(uses);
   const told = [head, editions, shop, listed, layers, laid, plan, register, form].flatMap((part) => part.findings);
   const ofBases = findingsOfBases(bases, layers.findings, document, unit);
-  const ofRevisions = revisionFindings(head.data, document, knownMarks(laid.value));
+  const ofRevisions = revisionFindings(head.data, document, knownMarks(uses));
   const ofHead = [...headFaults(head.data, sources), ...ofRevisions];
   const findings = [...told, ...ofBases, ...marks, ...ofHead];
   const isWhole = !hasErrors(findings) && bases.length > 0 && bases.every(({ value }) => value !== null);
   const isSound = !hasErrors([...head.findings, ...marks]);
-  if (head.data === null || shop.value === null || !(isWhole || isSound)) return { findings, job: null, sound: null };
+  const roots = laid.value.map(({ root }) => root);
+  if (head.data === null || shop.value === null || !(isWhole || isSound))
+    return { findings, job: null, sound: null, roots };
   const own = resolveHead(head.data, document, unit, date);
   const isAnswer = ({ kind }: Answer): boolean => kind === "answered";
   const job: Job = {
@@ -145,15 +150,9 @@ function completeJob(root: SourceNode, inputs: Inputs, options: JobOptions): Job
     editions: editions.value,
     shop: shop.value.shop,
     ...withPlan(plan.value, bases),
-    readAs:
-      listed.readAs === null
-        ? null
-        : withGivenLines(
-            listed.readAs,
-            laid.value.map(({ root }) => root),
-          ),
+    readAs: listed.readAs === null ? null : withGivenLines(listed.readAs, roots),
   };
-  return isWhole ? { findings, job, sound: job } : { findings, job: null, sound: { ...job, plan: null } };
+  return isWhole ? { findings, job, sound: job, roots } : { findings, job: null, sound: { ...job, plan: null }, roots };
 }
 
 /** What bases are read with: everything of a job but its bases. */
@@ -168,21 +167,25 @@ interface JobSurroundings {
   readonly layers: ReturnType<typeof readLayers>;
 }
 
+/** Everything of the job but its bases and what lies under them, which are read apart. */
 function readHead(schemas: JobSchemas, { document, unit }: JobSources) {
-  return parseForgiving(schemas.head, document, headStandIns(unit));
+  const { root } = document;
+  const isOfHead = ({ key }: SourceEntry) => !["bases", "defaults", "kinds"].includes(key);
+  const head = root.kind === "map" ? { ...root, entries: root.entries.filter(isOfHead) } : root;
+  return parseForgiving(schemas.head, { ...document, root: head }, headStandIns(unit));
 }
 
 function readSurroundings(
   root: SourceNode,
   inputs: Inputs,
-  { vocabulary }: Pick<JobOptions, "vocabulary">,
+  { vocabulary, memory }: Pick<JobOptions, "vocabulary" | "memory">,
 ): JobSurroundings {
   const unit = unitOf(root);
   const sources: JobSources = { document: { root, path: "", nameOf: () => null }, unit, inputs, vocabulary };
   const schemas = schemasOf(unit, vocabulary);
   const head = readHead(schemas, sources);
   const editions = resolveEditions(head.data?.rules, sources);
-  const shop = readNamedShop(head.data, sources);
+  const shop = readNamedShop(head.data, sources, memory);
   const beside = {
     unit,
     editions: editions.value,
@@ -190,7 +193,7 @@ function readSurroundings(
     files: inputs.files,
     vocabulary,
   };
-  const layers = readLayers({ document: sources.document, schemas, beside });
+  const layers = readLayers({ document: sources.document, schemas, beside }, memory);
   return { sources, schemas, head, editions, shop, listed: listBases(head.data, sources), beside, layers };
 }
 

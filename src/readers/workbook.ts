@@ -17,6 +17,8 @@ import { readRelations, readSharedTexts, readStyles, readWorkbookList } from "./
 const LARGEST_WORKBOOK = { packed: 16 * 1024 * 1024, unpacked: 64 * 1024 * 1024 } as const;
 
 const DAMAGED = "the workbook is damaged; allowed is .xlsx as a spreadsheet saves it";
+const NO_BOOK =
+  "this is an archive or a document without a workbook in it; allowed is .xlsx, or CSV: take the sheet out of it, and hand that in";
 
 /**
  * Opens the sheets of a workbook that hold cells, hidden ones too, in their order; with `sheet` that one alone, blank or not.
@@ -26,7 +28,7 @@ export async function openWorkbook(bytes: Uint8Array, file: string, sheet?: stri
   const refusal = refuseBytes(bytes);
   if (refusal !== null) return refuse(file, "bad-workbook", refusal);
   const book = openBook(bytes);
-  if (book === null) return refuse(file, "bad-workbook", DAMAGED);
+  if (book === null) return refuse(file, "bad-workbook", hasList(bytes) ? DAMAGED : NO_BOOK);
   const chosen = sheet === undefined ? book.sheets : book.sheets.filter(({ name }) => name === sheet).slice(0, 1);
   if (sheet !== undefined && chosen.length === 0) return refuseSheet(bytes, book, file, sheet);
   const tables = readTables(bytes, book, chosen, file, sheet !== undefined);
@@ -99,6 +101,16 @@ function openBook(bytes: Uint8Array): Book | null {
   if (list === null || relations === null) return null;
   const sheets = list.sheets.filter(({ relation }) => relations.get(relation)?.type !== "chartsheet");
   return { ...list, sheets, relations };
+}
+
+/** Of an archive whose directory was read. */
+function hasList(bytes: Uint8Array): boolean {
+  let isThere = false;
+  unpack(bytes, (name) => {
+    isThere ||= name === LIST;
+    return false;
+  });
+  return isThere;
 }
 
 /** The tables of these sheets, or why one of them is not read. */

@@ -82,3 +82,32 @@ function surest(text: string, edit: KeyEdit): Splice | null {
   if (wanted === null) return null;
   return splicesAt(text, edit).find((each) => treeOf(spliced(text, each))?.words === wanted) ?? null;
 }
+
+/** The text after changes, one made after the other, as each is made alone; null where one of them cannot be made. */
+export function textAfter(text: string, edits: readonly KeyEdit[]): string | null {
+  return quickly(text, edits) ?? oneByOne(text, edits);
+}
+
+/** Each by its closest splice; only what comes out of all of them is read again. null: it is not what it should be. */
+function quickly(text: string, edits: readonly KeyEdit[]): string | null {
+  const before = treeOf(text);
+  const wanted = before && treeAfter(before, ...edits);
+  if (wanted === null) return null;
+  let now = text;
+  for (const edit of edits) {
+    const [closest] = splicesAt(now, edit);
+    if (closest === undefined) return null;
+    now = spliced(now, closest);
+  }
+  return treeOf(now)?.words === wanted ? now : null;
+}
+
+function oneByOne(text: string, edits: readonly KeyEdit[]): string | null {
+  let now = text;
+  for (const edit of edits) {
+    const splice = spliceOf(now, edit);
+    if (splice === null) return null;
+    now = spliced(now, splice);
+  }
+  return now;
+}

@@ -13,11 +13,17 @@ export type KeyPath = readonly (string | number)[];
 /**
  * What is changed: a value as a person types it, or, where it is `flow`, a list or group as YAML on one line; a key or item
  * taken out; an item of a list as its YAML lines; an item put elsewhere in its list; an item written once more, below itself,
- * with these values in it.
+ * with these values in it. `everywhere`: within a value that is named (`&name`) too, so that it changes wherever it is repeated.
  */
 export type KeyEdit =
-  | { readonly kind: "set"; readonly path: KeyPath; readonly text: string; readonly flow?: true }
-  | { readonly kind: "remove"; readonly path: KeyPath }
+  | {
+      readonly kind: "set";
+      readonly path: KeyPath;
+      readonly text: string;
+      readonly flow?: true;
+      readonly everywhere?: boolean;
+    }
+  | { readonly kind: "remove"; readonly path: KeyPath; readonly everywhere?: boolean }
   | { readonly kind: "insert"; readonly path: KeyPath; readonly index: number; readonly lines: string }
   | { readonly kind: "move"; readonly path: KeyPath; readonly from: number; readonly to: number }
   | {

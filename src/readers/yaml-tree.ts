@@ -3,8 +3,13 @@ import type { Node, Pair } from "yaml";
 import { isAlias, isMap, isPair, isScalar, isSeq, parseDocument } from "yaml";
 import type { KeyEdit, KeyPath } from "./yaml-splice.js";
 
-/** A text, a list, or a group of keys; null: nothing is given. */
-type Tree = string | null | readonly Tree[] | ReadonlyMap<string, Tree>;
+/** A text, a list, or a group of keys, perhaps with a name by which it is repeated; null: nothing is given. */
+type Tree = string | null | readonly Tree[] | ReadonlyMap<string, Tree> | Named;
+
+interface Named {
+  readonly name: string;
+  readonly value: Tree;
+}
 
 /** What a text says; `words`: the same text for the same values, in whatever order the keys stand. */
 export interface ReadTree {
@@ -12,7 +17,7 @@ export interface ReadTree {
   readonly words: string;
 }
 
-/** null where the text is no YAML. What is named to be repeated is one value: changed within, it would change elsewhere too. */
+/** null where the text is no YAML. What is named to be repeated is one value: changed within, it changes elsewhere too. */
 export function treeOf(text: string): ReadTree | null {
   try {
     const document = parseDocument(text, OPTIONS);
@@ -40,7 +45,7 @@ function treeIn(node: Node | Pair | null | undefined): Tree | undefined {
   if (isAlias(node)) return `\0*${node.source}`;
   const { anchor } = node as { readonly anchor?: string };
   const plain = plainTree(node);
-  return anchor === undefined || plain === undefined ? plain : `\0&${anchor} ${wordsOf(plain)}`;
+  return anchor === undefined || plain === undefined ? plain : { name: anchor, value: plain };
 }
 
 function plainTree(node: Node): Tree | undefined {
@@ -66,26 +71,31 @@ const NOTHING: ReadonlySet<string> = new Set(["", "~", "null"]);
 
 function wordsOf(tree: Tree): string {
   if (tree === null || typeof tree === "string") return JSON.stringify(tree);
+  if (isNamed(tree)) return JSON.stringify(`\0&${tree.name} ${wordsOf(tree.value)}`);
   if (!(tree instanceof Map)) return `[${(tree as readonly Tree[]).map(wordsOf).join()}]`;
   const entries = [...tree].map(([key, value]) => `${JSON.stringify(key)}:${wordsOf(value)}`);
   return `{${entries.sort().join()}}`;
 }
 
-/** The words of the values after a change; null where it cannot be made. */
-export function treeAfter({ root }: ReadTree, edit: KeyEdit): string | null {
-  const made = changed(root, edit);
-  return made === undefined ? null : wordsOf(made);
+/** The words of the values after changes, one made after the other; null where one cannot be made. */
+export function treeAfter({ root }: ReadTree, ...edits: readonly KeyEdit[]): string | null {
+  let made: Tree | undefined = root;
+  for (const edit of edits) {
+    made = changed(made, edit);
+    if (made === undefined) return null;
+  }
+  return wordsOf(made);
 }
 
 function changed(root: Tree, edit: KeyEdit): Tree | undefined {
   switch (edit.kind) {
     case "set": {
       const value = edit.flow === true ? treeOf(edit.text)?.root : edit.text;
-      return value === undefined ? undefined : at(root, edit.path, () => value);
+      return value === undefined ? undefined : at(root, edit.path, () => value, edit.everywhere);
     }
     case "remove": {
-      const last = edit.path.at(-1);
-      return last === undefined ? undefined : at(root, edit.path.slice(0, -1), (holder) => without(holder, last));
+      const [path, last] = [edit.path.slice(0, -1), edit.path.at(-1)];
+      return last === undefined ? undefined : at(root, path, (holder) => without(holder, last), edit.everywhere);
     }
     case "insert": {
       const item = treeOf(edit.lines)?.root;
@@ -105,6 +115,10 @@ function changed(root: Tree, edit: KeyEdit): Tree | undefined {
 
 function isList(tree: Tree): tree is readonly Tree[] {
   return Array.isArray(tree);
+}
+
+function isNamed(tree: Tree): tree is Named {
+  return tree !== null && typeof tree === "object" && "name" in tree;
 }
 
 function movedItem(list: readonly Tree[], from: number, to: number): Tree | undefined {
@@ -128,18 +142,27 @@ function without(holder: Tree, step: string | number): Tree | undefined {
   return new Map([...holder].filter(([key]) => key !== String(step)));
 }
 
-/** The tree with what `change` makes of the part at a path; groups that are not there are made. */
-function at(tree: Tree, [step, ...rest]: KeyPath, change: (part: Tree) => Tree | undefined): Tree | undefined {
+type Change = (part: Tree) => Tree | undefined;
+
+/** The tree with what `change` makes of the part at a path; groups that are not there are made. `everywhere`: within what is repeated too. */
+function at(tree: Tree, path: KeyPath, change: Change, everywhere = false): Tree | undefined {
+  const [step, ...rest] = path;
+  if (everywhere && isNamed(tree)) return atNamed(tree, path, change);
   if (step === undefined) return change(tree);
-  if (typeof step === "number" || isList(tree)) return atIndex(tree, Number(step), rest, change);
+  if (typeof step === "number" || isList(tree)) return atIndex(tree, Number(step), rest, change, everywhere);
   if (tree !== null && !(tree instanceof Map)) return undefined;
-  const part = at(tree?.get(step) ?? null, rest, change);
+  const part = at(tree?.get(step) ?? null, rest, change, everywhere);
   return part === undefined ? undefined : new Map([...(tree ?? []), [step, part]]);
 }
 
-function atIndex(tree: Tree, index: number, rest: KeyPath, change: (part: Tree) => Tree | undefined): Tree | undefined {
+function atNamed({ name, value }: Named, path: KeyPath, change: Change): Tree | undefined {
+  const made = at(value, path, change, true);
+  return made === undefined ? undefined : { name, value: made };
+}
+
+function atIndex(tree: Tree, index: number, rest: KeyPath, change: Change, everywhere: boolean): Tree | undefined {
   const list = tree ?? [];
   if (!isList(list) || !(index >= 0 && index <= list.length)) return undefined;
-  const part = at(list[index] ?? null, rest, change);
+  const part = at(list[index] ?? null, rest, change, everywhere);
   return part === undefined ? undefined : list.toSpliced(index, 1, part);
 }

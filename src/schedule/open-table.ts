@@ -25,6 +25,8 @@ export function openTables(file: InputFile, name: string, sheet?: string): Outco
 
 function insteadOf(kind: SpreadsheetKind): string {
   if (kind === "xlsx") return "open it with openWorkbook";
+  if (kind === "picture")
+    return "allowed is .xlsx or CSV: ask for the sheet that it was taken of, or type its cells into one";
   if (kind === "pdf") return "allowed is .xlsx or CSV: ask for the sheet that it was printed from";
   return "allowed is .xlsx or CSV: open it in a spreadsheet and save it as .xlsx";
 }

@@ -209,7 +209,7 @@ class ScheduleReading {
     const [first, ...others] = texts.filter(({ isInNote }) => !isInNote);
     if (first === undefined) return;
     const more = others.length === 0 ? "" : `; ${others.length} more of its texts too`;
-    const message = `"${first.words.slice(0, 60)}" is kept in the read-as table alone: the note of the base is full, at ${LONGEST_NOTE} signs${more}`;
+    const message = `"${first.words.slice(0, 60)}" is kept in the read-as table alone: the note of the base is full, at ${LONGEST_NOTE} characters${more}`;
     this.findings.push({ ...errorAt(first.from.place, "note-full", message), severity: "warning" });
   }
 

@@ -2,8 +2,8 @@
 import type { CheckRow, Quantity } from "../checks/model.js";
 import { greatestOf } from "../units/extremes.js";
 import type { Unit } from "../units/index.js";
+import { once, onceFor } from "../units/once.js";
 import { at, group, line, stroke, text } from "./items.js";
-import { once, onceFor } from "./once.js";
 import type { CheckLine, Prepared } from "./request.js";
 import type { SceneItem } from "./scene.js";
 import type { Lettering } from "./sheet-sizes.js";

@@ -1,11 +1,11 @@
 /** Where everything could stand on a sheet, by arithmetic alone: tables, views, the scale of the plan. */
 import { greatestOf, leastOf } from "../units/extremes.js";
+import { once, onceFor } from "../units/once.js";
 import { banners } from "./banner.js";
 import { insideBorder } from "./border.js";
 import { type Block, legendBlock } from "./legend.js";
 import type { ChainMode } from "./located.js";
 import { marksView } from "./marks-view.js";
-import { once, onceFor } from "./once.js";
 import { type Fullness, layoutPanels, type Panel, VIEWS_MARGIN } from "./panel.js";
 import type { Area } from "./paper.js";
 import { nearIn, nearOf, planOf, type Reach } from "./plan-input.js";

@@ -5,13 +5,13 @@
  */
 import { listed } from "../diagnostics/listed.js";
 import { servedMarks } from "../job/model/shared.js";
+import { once } from "../units/once.js";
 import { frameOf } from "./border.js";
 import { calloutWords } from "./callouts.js";
 import { FOOT_GAP, type Layout, layoutsOn, PLAN_TITLE } from "./choose-layout.js";
 import { at, group, text } from "./items.js";
 import { type ChainMode, chainModes, leastModes } from "./located.js";
 import { type Box, isTaken } from "./occupied.js";
-import { once } from "./once.js";
 import type { Fullness } from "./panel.js";
 import { type Area, type Draft, startDraft, withGaps } from "./paper.js";
 import type { View } from "./plan-shapes.js";

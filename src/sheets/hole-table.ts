@@ -1,9 +1,9 @@
 /** The hole table: where each hole stands from the working point, its size, and how it is made. */
 import type { Hole } from "../template/model.js";
 import type { Unit } from "../units/index.js";
+import { once, onceFor } from "../units/once.js";
 import { coordinate, sizeText } from "./callouts.js";
 import { type ChainMode, type Located, unlocated } from "./located.js";
-import { once, onceFor } from "./once.js";
 import { originName, type SheetRequest } from "./request.js";
 import type { TableText } from "./table.js";
 import { unitWord } from "./unit-word.js";

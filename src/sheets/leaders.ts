@@ -4,6 +4,7 @@
  */
 
 import { greatestOf } from "../units/extremes.js";
+import { once } from "../units/once.js";
 import type { Callout, PhraseOf, Target } from "./callouts.js";
 import { type FreeGrid, gridOf, hasRoomFor, isGridFree } from "./free-grid.js";
 import { arrowHead, at, group, line, stroke, text } from "./items.js";
@@ -19,7 +20,6 @@ import {
   tollTo,
 } from "./obstacles.js";
 import { crossesText } from "./occupied.js";
-import { once } from "./once.js";
 import { type Area, type Draft, isFree } from "./paper.js";
 import { onPaper, type View } from "./plan-shapes.js";
 import type { PaperPoint, SceneItem } from "./scene.js";

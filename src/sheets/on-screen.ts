@@ -8,7 +8,7 @@ import { type Area, startDraft, withGaps } from "./paper.js";
 import { planOf, type Reach } from "./plan-input.js";
 import { type BarePlan, type Demand, putAllCallouts, putBarePlan } from "./plan-view.js";
 import { prepare } from "./prepare.js";
-import type { SheetRequest } from "./request.js";
+import type { Prepared, SheetRequest } from "./request.js";
 import type { SceneItem } from "./scene.js";
 import type { Lettering } from "./sheet-sizes.js";
 import type { PlanNeed } from "./views.js";
@@ -33,8 +33,9 @@ export const LETTERS: Lettering = { small: 2.5, body: 2.7, heading: 3.2, title: 
 const SMALLER: Lettering = { small: 2.25, body: 2.35, heading: 3, title: 3.6 };
 const SMALLEST: Lettering = { small: 2.1, body: 2.1, heading: 2.8, title: 3.2 };
 
-/** Draws the plan into the room. Always gives one: what finds no room is told in words. */
+/** Draws the plan into the room, without a look at the ledger, which stands beside it. Always gives one: what finds no room is told in words. */
 export function drawOnScreen(request: SheetRequest, room: Room): ScreenPlan {
+  const prepared = prepare({ ...request, rows: [] });
   const [mode = "ends"] = chainModes(request);
   const inLetters = (letters: Lettering, demands: readonly Demand[]) =>
     demands.map((demand): Attempt => ({ mode, demand, letters, mustTag: true }));
@@ -46,7 +47,7 @@ export function drawOnScreen(request: SheetRequest, room: Room): ScreenPlan {
     ...(["overall", "ends"] as const).map((least): Attempt => ({ ...LAST, mode: least })),
   ];
   for (const attempt of attempts) {
-    const plan = drawIn(request, room, attempt);
+    const plan = drawIn(prepared, room, attempt);
     if (plan !== null) return plan;
   }
   throw new RangeError("a plate that fits no room at any scale");
@@ -62,9 +63,9 @@ interface Attempt {
 
 const LAST = { demand: "anything", letters: SMALLER, mustTag: false } as const;
 
-function drawIn(request: SheetRequest, room: Room, { mode, demand, letters, mustTag }: Attempt): ScreenPlan | null {
+function drawIn(request: Prepared, room: Room, { mode, demand, letters, mustTag }: Attempt): ScreenPlan | null {
   const reach: Reach = "usual";
-  const { plan, need } = planOf(prepare(request))(letters)(mode)(reach);
+  const { plan, need } = planOf(request)(letters)(mode)(reach);
   for (const sharing of sharingsOf(room, demand)) {
     const place = placeIn(room, need, plan.drawn, sharing);
     const area: Area = { x0: 0, y0: 0, x1: room.width, y1: room.height };

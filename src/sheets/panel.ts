@@ -3,13 +3,13 @@
  * beside it or in a band at the foot of the drawing area.
  */
 import { greatestOf } from "../units/extremes.js";
+import { once, onceFor } from "../units/once.js";
 import { cutSignersBlock, emptySignersHeight, leastSignersHeight, signersBlock, wantedHeight } from "./check-table.js";
 import { cornerTable } from "./corners.js";
 import { holeTable, needsHoleTable } from "./hole-table.js";
 import { at, group, line, stroke } from "./items.js";
 import { jointTable } from "./joints.js";
 import type { ChainMode } from "./located.js";
-import { once, onceFor } from "./once.js";
 import { operatorBox } from "./operator-box.js";
 import type { Area } from "./paper.js";
 import { plateNotes, SHEET_CAUTIONS } from "./plate-notes.js";

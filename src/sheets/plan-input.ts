@@ -1,12 +1,12 @@
 /** What the view from above is drawn from, and the paper that it needs, on a sheet or on a screen. */
 import type { Extent } from "../geometry/vocabulary.js";
 import { greatestOf, leastOf } from "../units/extremes.js";
+import { once, onceFor } from "../units/once.js";
 import { calloutsOf, widestCallout } from "./callouts.js";
 import { chainMargins } from "./chains.js";
 import { needsHoleTable } from "./hole-table.js";
 import type { ChainMode } from "./located.js";
 import { closeNeighboursOf, type Neighbour, type Neighbours, neighboursOf } from "./neighbours.js";
-import { once, onceFor } from "./once.js";
 import type { PlanInput } from "./plan-view.js";
 import type { Prepared } from "./request.js";
 import type { Lettering } from "./sheet-sizes.js";

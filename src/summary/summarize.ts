@@ -115,7 +115,7 @@ export function summarizeAnswer({ answer, why }: UnusedAnswer): UnusedSummaryAns
 }
 
 /** One hole in the summary's form: centre and size in the job's unit, the base's own axes. */
-function summarizeHole(hole: Hole, unit: Unit): SummaryHole {
+export function summarizeHole(hole: Hole, unit: Unit): SummaryHole {
   const { shape } = hole;
   const size =
     shape.kind === "circle"

@@ -31,12 +31,17 @@ export interface AnsweredSheet {
   readonly name: string;
   readonly file: InputFile;
   readonly answers: readonly WrittenAnswer[];
+  /** The job that an earlier reading of the sheet gave, with what it says of it; absent: there is none yet. */
+  readonly into?: string;
 }
 
 /** Reads the sheet with its answers, as a job that holds them would; `unit` goes before what they and the cells say. */
-export function readAnswered({ name, file, answers }: AnsweredSheet, unit: Unit | null = null): Outcome<SheetReading> {
-  const text = withAnswers(withAnswers("", [{ path: ["readFrom", "file"], text: JSON.stringify(name) }]), answers);
-  const job = readYaml(text, "job.yaml");
+export function readAnswered(
+  { name, file, answers, into }: AnsweredSheet,
+  unit: Unit | null = null,
+): Outcome<SheetReading> {
+  const naming = withAnswers("", [{ path: ["readFrom", "file"], text: JSON.stringify(name) }]);
+  const job = readYaml(withAnswers(into === undefined ? naming : ownPart(into), answers), "job.yaml");
   if (!job.ok) return job;
   return readSheetAsSent({ name, file, job: job.value, unit });
 }
@@ -48,19 +53,38 @@ export interface JobTitle {
   readonly revision: string;
 }
 
-/** The job file of what was read: a person's part with title and answers, the bases below it. */
+/** The job file of what was read: a person's part with answers, the bases below it; a new one has the title that is given. */
 export function writeAnsweredJob(
   sheet: AnsweredSheet & { readonly jobName: string; readonly title: JobTitle },
   reading: SheetReading,
 ): Uint8Array {
-  const { jobName, name, answers, title } = sheet;
+  const { jobName, name, answers, title, into } = sheet;
+  if (into !== undefined) return writeJobAgain(encoder.encode(withAnswers(ownPart(into), answers)), jobName, reading);
   const first = writeNewJob({ name: jobName, schema: null, file: name }, reading);
   const own = new TextDecoder().decode(splitJob(first)?.own ?? first);
   const titles = (["number", "title", "revision"] as const).map((key) => ({
     path: ["job", key],
     text: JSON.stringify(title[key]),
   }));
-  return writeJobAgain(new TextEncoder().encode(withAnswers(own, [...titles, ...answers])), jobName, reading);
+  return writeJobAgain(encoder.encode(withAnswers(own, [...titles, ...answers])), jobName, reading);
+}
+
+const encoder = new TextEncoder();
+
+/** What a person wrote of a job that reading wrote. */
+function ownPart(job: string): string {
+  const bytes = encoder.encode(job);
+  return new TextDecoder().decode(splitJob(bytes)?.own ?? bytes);
+}
+
+/** What becomes of a job when a newer sheet is read into it. `changed`: its bases are none that reading wrote. */
+export type ReadingInto = "as it was read" | "changed" | "no reading wrote it";
+
+/** By the marker line, and the hash in it. */
+export function readingInto(job: string): ReadingInto {
+  const parts = splitJob(encoder.encode(job));
+  if (parts === null) return "no reading wrote it";
+  return parts.isUnchanged ? "as it was read" : "changed";
 }
 
 /** A text with each answer where its keys lead; later ones go before earlier ones. */

@@ -6,6 +6,7 @@ import type { Base, Job, TemplateQuantity } from "../job/index.js";
 import { markKey, servedMarks } from "../job/index.js";
 import type { ShapedBase } from "../template/index.js";
 import { groupBy } from "../units/group-by.js";
+import { lastFor } from "../units/once.js";
 
 /** Bases whose templates bear their marks already. */
 export type WithShares = readonly ShapedBase[];
@@ -25,12 +26,16 @@ export function countTemplates(
   const counted = bases.map((each): ShapedBase => {
     const quantity = totals.get(markKey(each.base.template.mark)) ?? each.base.template.quantity;
     if (quantity === each.base.template.quantity) return each;
-    return { ...each, base: { ...each.base, template: { ...each.base.template, quantity } } };
+    return { ...each, base: withQuantity(each.base, quantity) };
   });
   const summed = [...sets].flatMap(([key, set]) => (asked.has(key) ? [] : summedAlike(set.map(({ base }) => base))));
   const faults = isWhole ? [...unknownTemplates(job.templates, bases), ...twice(job.templates)] : [];
   return { value: { job: withBases(job, counted), bases: counted }, findings: [...faults, ...summed] };
 }
+
+const withQuantity = lastFor((base: Base, quantity: number): Base => {
+  return { ...base, template: { ...base.template, quantity } };
+});
 
 function sum(set: readonly ShapedBase[]): number {
   return set.reduce((total, { base }) => total + base.template.quantity, 0);

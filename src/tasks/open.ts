@@ -8,6 +8,7 @@ import { isDay } from "../leaves/leaves.js";
 import { countRods } from "../patterns/index.js";
 import { makePlan } from "../plan/index.js";
 import type { Inputs } from "../readers/inputs.js";
+import type { SourceNode } from "../readers/source.js";
 import { placeRods } from "../rods/index.js";
 import type { ShapedBase } from "../template/index.js";
 import { makePlateShape } from "../template/index.js";
@@ -53,22 +54,24 @@ export interface OpenedParts {
   readonly whole: LaidJob | null;
   /** The bases that have no fault, in a job without a plan; null where head, shop or marks are at fault. Else the whole. */
   readonly sound: LaidJob | null;
+  /** The bases as written, with what defaults and kinds give them. */
+  readonly roots: readonly SourceNode[];
 }
 
 /** Opens a job up to its layout and the room on its sheets; `memory`: of a job that is edited. */
 export function openParts(inputs: Inputs, { date, memory }: OpenOptions & Pick<JobOptions, "memory">): OpenedParts {
   if (!isDay(date)) throw new RangeError(`${JSON.stringify(date)} is no date; allowed is an ISO date as 2026-11-24`);
-  const { job, sound, findings } = readJobParts(inputs, { date, vocabulary, ...(memory && { memory }) });
+  const { job, sound, findings, roots } = readJobParts(inputs, { date, vocabulary, ...(memory && { memory }) });
   if (job === null) {
-    if (sound === null) return { findings, whole: null, sound: null };
+    if (sound === null) return { findings, roots, whole: null, sound: null };
     const laid = layOut(sound, [], { memory, isWhole: false });
-    return { findings: [...findings, ...laid.findings], whole: null, sound: laid };
+    return { findings: [...findings, ...laid.findings], roots, whole: null, sound: laid };
   }
   const many = tooManyPlaced(job, inputs.job);
-  if (many !== null) return { findings: [...findings, many], whole: null, sound: null };
+  if (many !== null) return { findings: [...findings, many], roots, whole: null, sound: null };
   const laid = layOut(job, [...findings, ...unwrittenLetters(job, inputs.job)], { memory, isWhole: true });
-  if (!hasErrors(laid.findings)) return { findings: laid.findings, whole: laid, sound: laid };
-  return { findings: laid.findings, whole: null, sound: { ...laid, job: { ...laid.job, plan: null } } };
+  if (!hasErrors(laid.findings)) return { findings: laid.findings, roots, whole: laid, sound: laid };
+  return { findings: laid.findings, roots, whole: null, sound: { ...laid, job: { ...laid.job, plan: null } } };
 }
 
 /** Most rods of a layout: each is a point to set out, and is held against those of its neighbours. */

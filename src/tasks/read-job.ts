@@ -55,11 +55,14 @@ const OF_COLUMNS: ReadonlySet<string> = new Set(["two-columns-differ", "no-marks
 const MOST_CAUSES = 20;
 const MOST_CELLS = 12;
 
+/** What an answer to a cell at fault says. */
+export const MEANT_IN_CELL = "what is meant in the cell";
+
 function faultQuestion({ all, first, subject }: Cause): ReadAsQuestion {
   const cells = all.flatMap(({ at }) => at.cell ?? []);
   const named = cells.slice(0, MOST_CELLS).map((cell) => `${cell.slice(sheetOf(cell).length)}: TEXT`);
   const text = `at fault: ${subject === "" ? "" : `${subject}: `}${first.message}`;
-  return { cells, text, choices: [{ line: `cells: { ${named.join(", ")} }`, means: "what is meant in the cell" }] };
+  return { cells, text, choices: [{ line: `cells: { ${named.join(", ")} }`, means: MEANT_IN_CELL }] };
 }
 
 function againWords(name: string): Printable {

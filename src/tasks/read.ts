@@ -2,7 +2,7 @@
 import type { Finding, Outcome } from "../diagnostics/finding.js";
 import { hasErrors } from "../diagnostics/finding.js";
 import type { ReadAsForm } from "../formats/read-as-form.js";
-import { laidAsWritten, markFaults, sheetOfJob, withGivenLines } from "../job/index.js";
+import { laidAsWritten, markFaults, markUses, sheetOfJob, withGivenLines } from "../job/index.js";
 import { readAsForm } from "../outputs/read-as.js";
 import { nameCell } from "../readers/cell-place.js";
 import type { InputFile, Table } from "../readers/inputs.js";
@@ -67,7 +67,7 @@ function readingOf(
   const laid = laidAsWritten(bases, job);
   const questions = [...readAs.questions, ...askLacking(laid, readAs.questions)];
   const doubts = readAs.questions.length === 0 ? rodCountDoubts(laid) : [];
-  const twice = markFaults(bases.map((root) => ({ root, path: "", nameOf, columnOf })));
+  const twice = markFaults(markUses(bases.map((root) => ({ root, path: "", nameOf, columnOf }))));
   const findings = [...opening, ...told, ...doubts, ...twice].filter(({ code }) => !code.startsWith("asked-"));
   const form = { ...readAsForm(withGivenLines(readAs, laid), unit), questions };
   const isUnderstood = questions.length === 0 && !hasErrors(findings) && bases.length > 0;

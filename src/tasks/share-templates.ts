@@ -9,8 +9,8 @@ import type { Finding, Place } from "../diagnostics/finding.js";
 import { hasErrors, placeWords } from "../diagnostics/finding.js";
 import type { Job, Memory } from "../job/index.js";
 import { isShared, markKey } from "../job/index.js";
-import type { HoldingBases, ShapedBase, SharedTemplate, TemplateSet } from "../template/index.js";
-import { equalSets, givenSets, plateDifference, plateKey, withTemplate } from "../template/index.js";
+import type { HoldingBases, PlateKeys, ShapedBase, SharedTemplate, TemplateSet } from "../template/index.js";
+import { equalSets, givenSets, madePlateKeys, plateDifference, plateKey, withTemplate } from "../template/index.js";
 import { groupBy } from "../units/group-by.js";
 import { baseKey } from "./base-key.js";
 import type { WithShares } from "./count-templates.js";
@@ -29,12 +29,18 @@ export function shareTemplates(
   bases: readonly ShapedBase[],
   { isWhole, memory }: { readonly isWhole: boolean; readonly memory?: Memory | undefined },
 ): SharedJob {
-  const sets = job.merge === "auto" && isWhole ? equalSets(job, bases) : givenSets(bases);
+  const sets = job.merge === "auto" && isWhole ? equalSets(bases, plateKeysOf(job, memory)) : givenSets(bases);
   const counted = countTemplates(job, withSets(bases, sets), { isWhole });
   if (sets.length === 0 || hasErrors(counted.findings)) return counted;
   const proofs = proveSets(counted.value, memory);
   const findings = [...counted.findings, ...proofs.flatMap(({ fault }) => fault ?? [])];
   return { value: { job: counted.value.job, bases: withProofs(counted.value.bases, proofs) }, findings };
+}
+
+function plateKeysOf(job: Job, memory?: Memory): PlateKeys {
+  const made = madePlateKeys(job);
+  if (memory === undefined) return made;
+  return (base, rods) => memory.recall("plate", baseKey(job, base, memory), () => made(base, rods));
 }
 
 function withSets(bases: readonly ShapedBase[], sets: readonly TemplateSet[]): WithShares {

@@ -37,12 +37,16 @@ export function signerFaults(
 ): readonly { readonly option: "by" | "note"; readonly message: string }[] {
   const faults = [
     ["by", by.trim() === "", `${sign}by needs a name`],
-    ["by", by.length > LONGEST_NAME, `${sign}by has ${by.length} signs; at most ${LONGEST_NAME} are allowed`],
-    ["note", note.length > LONGEST_NOTE, `${sign}note has ${note.length} signs; at most ${LONGEST_NOTE} are allowed`],
+    ["by", by.length > LONGEST_NAME, `${sign}by has ${by.length} characters; at most ${LONGEST_NAME} are allowed`],
+    [
+      "note",
+      note.length > LONGEST_NOTE,
+      `${sign}note has ${note.length} characters; at most ${LONGEST_NOTE} are allowed`,
+    ],
     [
       "by",
       printable(by) !== by,
-      `${sign}by ${JSON.stringify(by)} holds signs that cannot be seen; write the name in plain letters`,
+      `${sign}by ${JSON.stringify(by)} holds characters that cannot be seen; write the name in plain letters`,
     ],
   ] as const;
   return faults.flatMap(([option, isWrong, message]) => (isWrong ? [{ option, message }] : []));

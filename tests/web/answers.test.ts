@@ -122,7 +122,13 @@ describe.skipIf(hasNoBrowser())("answers on the page", () => {
     await driver.visit(async (page) => {
       await openJobFile(page, JOB);
       await show(page, "Survey");
-      await page.getByText("What the file does not say").click();
+      const unsaid = { name: "points.csv", bytes: new TextEncoder().encode("A1,1000,1000,0\nA2,1009,1000,0\n") };
+      await choose(page, "Surveyor's points", unsaid);
+      const unit = page.locator(".field", { has: page.getByLabel("Unit of the points") });
+      await unit
+        .locator(".fault", { hasText: "the unit of its coordinates is nowhere told" })
+        .waitFor({ timeout: 60_000 });
+      expect(await page.getByRole("alert").textContent(), "names no option of the command line").not.toContain("--");
       await page.getByLabel("Accuracy: every point within").fill("nonsense");
       await page.getByLabel("A point without a name is a rod's within").fill("60 in");
       await choose(page, "Surveyor's points", { name, bytes: new TextEncoder().encode(moved) });
@@ -130,7 +136,7 @@ describe.skipIf(hasNoBrowser())("answers on the page", () => {
       const fits = `(({ scrollWidth, clientWidth }) => scrollWidth <= clientWidth)(document.querySelector(".survey form"))`;
       for (const width of [390, 1280]) {
         await page.setViewportSize({ width, height: 844 });
-        await expect.poll(() => page.evaluate(fits), `at ${width} px`).toBe(true);
+        await expect.poll(() => page.evaluate(fits), { message: `at ${width} px` }).toBe(true);
       }
       await page.getByLabel("Accuracy: every point within").fill("");
       await page.getByRole("button", { name: "Hold the points against the job" }).click();

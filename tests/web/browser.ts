@@ -11,7 +11,8 @@ import { fileURLToPath } from "node:url";
 import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core";
 import { afterAll, beforeAll, expect } from "vitest";
 
-const BUILT = fileURLToPath(new URL("../../dist/page", import.meta.url));
+/** Folder of the built page. */
+export const BUILT: string = fileURLToPath(new URL("../../dist/page", import.meta.url));
 
 const PLACES = [
   process.env.RODPLATE_CHROMIUM ?? "",
@@ -41,6 +42,9 @@ const ARGUMENTS = ["--no-sandbox", "--enable-unsafe-swiftshader"];
 /** How fast a graphics driver is when pictures are taken of its page is no complaint of the page. */
 const OF_DRIVER = /GL Driver Message \(OpenGL, Performance/;
 
+/** What Chromium says of a request that the page itself gave up: it was loaded again, or ended a thread, before all had come. */
+const GIVEN_UP = "net::ERR_ABORTED";
+
 const TYPES: Readonly<Record<string, string>> = {
   ".html": "text/html; charset=utf-8",
   ".js": "text/javascript; charset=utf-8",
@@ -49,10 +53,17 @@ const TYPES: Readonly<Record<string, string>> = {
   ".svg": "image/svg+xml",
 };
 
-/** Serves the built page as any file server does. */
-async function serve(): Promise<{ readonly address: string; close(): void }> {
+/** A file server that runs. */
+export interface FileServer {
+  readonly address: string;
+  close(): void;
+}
+
+/** Serves the built page as any file server does, below a path that ends with a slash. `port` 0: any that is free. */
+export async function serve(below = "/", port = 0): Promise<FileServer> {
   const server = createServer((request, response) => {
-    const path = new URL(request.url ?? "/", "http://localhost").pathname;
+    const { pathname } = new URL(request.url ?? "/", "http://localhost");
+    const path = pathname.startsWith(below) ? `/${pathname.slice(below.length)}` : "/..";
     const file = join(BUILT, normalize(path === "/" ? "/index.html" : path));
     if (!file.startsWith(BUILT) || !existsSync(file)) {
       response.writeHead(404).end();
@@ -61,9 +72,12 @@ async function serve(): Promise<{ readonly address: string; close(): void }> {
     response.writeHead(200, { "content-type": TYPES[extname(file)] ?? "application/octet-stream" });
     response.end(readFileSync(file));
   });
-  await new Promise<void>((resolve) => server.listen(0, "127.0.0.1", resolve));
-  const { port } = server.address() as AddressInfo;
-  return { address: `http://127.0.0.1:${port}/`, close: () => server.close() };
+  await new Promise<void>((resolve) => server.listen(port, "127.0.0.1", resolve));
+  const close = (): void => {
+    server.close();
+    server.closeAllConnections();
+  };
+  return { address: `http://127.0.0.1:${(server.address() as AddressInfo).port}${below}`, close };
 }
 
 /** What tests of the page are given. */
@@ -78,6 +92,8 @@ export interface VisitOptions {
   readonly width?: number;
   readonly height?: number;
   readonly dark?: boolean;
+  /** Where the page lies, where not at the driver's server. */
+  readonly at?: string;
   /** What follows the address, as `#job=...`. */
   readonly fragment?: string;
   /** Complaints that the test itself provokes. */
@@ -87,7 +103,7 @@ export interface VisitOptions {
 /** Starts a browser and a server for the tests of one file. */
 export function startDriver(): Driver {
   let browser: Browser | null = null;
-  let server: Awaited<ReturnType<typeof serve>> | null = null;
+  let server: FileServer | null = null;
   beforeAll(async () => {
     browser = await chromium.launch({ executablePath: browserPath ?? "/usr/bin/chromium", args: ARGUMENTS });
     server = await serve();
@@ -99,7 +115,7 @@ export function startDriver(): Driver {
   const address = (): string => server?.address ?? "";
   return {
     address,
-    visit: async (work, { width = 1280, height = 800, dark = false, fragment = "", expected } = {}) => {
+    visit: async (work, { width = 1280, height = 800, dark = false, at = address(), fragment = "", expected } = {}) => {
       if (browser === null) throw new Error("the browser was not started");
       const context = await browser.newContext({
         viewport: { width, height },
@@ -113,13 +129,15 @@ export function startDriver(): Driver {
         if (isComplaint && !OF_DRIVER.test(message.text())) complaints.push(message.text());
       });
       page.on("pageerror", (error) => complaints.push(error.message));
-      page.on("requestfailed", (request) => complaints.push(`not loaded: ${request.url()}`));
+      page.on("requestfailed", (request) => {
+        if (request.failure()?.errorText !== GIVEN_UP) complaints.push(`not loaded: ${request.url()}`);
+      });
       page.on("request", (request) => {
-        if (!request.url().startsWith(address()) && !/^(blob|data):/.test(request.url()))
+        if (!request.url().startsWith(new URL(".", at).href) && !/^(blob|data):/.test(request.url()))
           complaints.push(`asked of another server: ${request.url()}`);
       });
       try {
-        await page.goto(`${address()}${fragment}`);
+        await page.goto(`${at}${fragment}`);
         await work(page, context);
         expect(complaints.filter((words) => expected?.test(words) !== true)).toEqual([]);
       } finally {

@@ -30,6 +30,16 @@ async function retypeFigure(page: Page, name: string, text: string): Promise<voi
 
 const figureShown = (page: Page, text: string) => drawing(page).getByText(text, { exact: true }).first().waitFor();
 
+/** What has the keyboard: its element and its name; empty where nothing has it. */
+function placeOfKeyboard(page: Page): Promise<string> {
+  return page.evaluate<string>(`(() => {
+    const place = document.activeElement;
+    if (place === null || place === document.body) return "";
+    const name = place.getAttribute("aria-label") ?? place.textContent;
+    return (place.localName + " " + name).trim();
+  })()`);
+}
+
 /** Makes the package and takes it; the names of its files. */
 async function takePackage(page: Page): Promise<readonly string[]> {
   await showView(page, "Package");
@@ -148,6 +158,53 @@ describe.skipIf(hasNoBrowser())("a way through the page", () => {
       await page.getByRole("dialog", { name: "Keys and words" }).waitFor();
       await page.keyboard.press("Escape");
       await expect.poll(() => page.locator(":focus").textContent(), { timeout: 10_000 }).toBe("Keys and words");
+    });
+  });
+
+  it("never loses the keyboard: not by a step taken back, what is put away, long work, or a row taken out", async () => {
+    await driver.visit(async (page) => {
+      const press = async (name: string | RegExp): Promise<void> => {
+        const button = page.getByRole("button", { name }).first();
+        await button.focus();
+        await page.keyboard.press("Enter");
+      };
+      const has = (place: string | RegExp) =>
+        expect.poll(() => placeOfKeyboard(page), { timeout: 20_000 }).toMatch(place);
+      await press("Type a first template");
+      await has(/^input/);
+      await press("Back");
+      await has("main Begin");
+      await openSample(page, "packing-hall");
+      await has("main Template");
+      await retypeFigure(page, "rods overall in x", "9-1/2");
+      await has(/^button rods overall in x: 9-1\/2/);
+      await press(/^Undo/);
+      await page.getByRole("button", { name: "Undo", exact: true }).waitFor();
+      await has(/^button Undo/);
+      await page.locator(".job-menu summary").focus();
+      await page.keyboard.press("Enter");
+      await press("Share as a link");
+      await has(/^section Question/);
+      await press("Put away");
+      await has("summary Job");
+      await showView(page, "Plan");
+      await press(/^Take out the places/);
+      await page.getByRole("button", { name: /^Undo / }).waitFor();
+      await has(/^button Take out/);
+      await page.keyboard.press("Control+z");
+      await page.getByRole("button", { name: /^Redo / }).waitFor();
+      await has(/^button Take out/);
+      await showView(page, "Questions");
+      await press(/^Take back the acceptance/);
+      await page.getByRole("button", { name: /^Take back the acceptance/ }).waitFor({ state: "detached" });
+      await has(/^button/);
+      await showView(page, "Package");
+      await press("Make the package");
+      await page.getByRole("progressbar", { name: "Making the package" }).waitFor();
+      await has("button Make the package");
+      await press("Cancel");
+      await page.getByRole("progressbar").waitFor({ state: "detached" });
+      await has("button Make the package");
     });
   });
 

@@ -66,7 +66,7 @@ describe.skipIf(hasNoBrowser())("a job that the program serves", () => {
     expect(onDisk()).toBe(before);
     await page.keyboard.press("Control+s");
     await says(page, "Saved in depot.yaml");
-    expect(onDisk()).toBe(before.replace('"=Invented depot"', "Retyped"));
+    expect(onDisk()).toBe(before.replace('"=Invented depot"', '"Retyped"'));
     await page.keyboard.press("Control+z");
     await titled(page, "=Invented depot");
     await says(page, "Not yet in depot.yaml");
@@ -82,7 +82,7 @@ describe.skipIf(hasNoBrowser())("a job that the program serves", () => {
     await other.getByRole("button", { name: "Save", exact: true }).click();
     const asked = other.getByRole("region", { name: "Question" });
     await asked.getByText("depot.yaml was changed by somebody else since it was opened.").waitFor();
-    expect(onDisk()).toContain("title: One");
+    expect(onDisk()).toContain('title: "One"');
     await other.getByRole("heading", { name: /Invented depot, rev Q/ }).waitFor();
     await asked.getByRole("button", { name: /^Take what is in the file/ }).click();
     await titled(other, "One");
@@ -95,12 +95,37 @@ describe.skipIf(hasNoBrowser())("a job that the program serves", () => {
     expect(complaints.filter((words) => !/412/.test(words))).toEqual([]);
   });
 
+  it("in two tabs of one browser is one job: each saves what both typed, and nobody is asked", async () => {
+    const one = await visit();
+    const other = (await contexts[0]?.newPage()) ?? one;
+    await other.goto(server.address);
+    await titled(other, "=Invented depot");
+    await other.getByRole("img", { name: /^Template / }).waitFor();
+    await retype(one, "Title", "One");
+    await one.keyboard.press("Control+s");
+    await says(one, "Saved in depot.yaml");
+    await titled(other, "One");
+    await retype(other, "Revision", "Q");
+    await other.keyboard.press("Control+s");
+    await says(other, "Saved in depot.yaml");
+    await expect.poll(onDisk).toMatch(/title: "One", revision: "Q"/);
+    await one.getByRole("heading", { name: /One, rev Q/ }).waitFor();
+    await says(one, "Saved in depot.yaml");
+    await one.getByRole("button", { name: "Undo Revision A to Q" }).click();
+    await one.keyboard.press("Control+s");
+    await says(one, "Saved in depot.yaml");
+    await expect.poll(onDisk).toMatch(/title: "One", revision: "A"/);
+    for (const page of [one, other]) expect(await page.getByRole("region", { name: "Question" }).count()).toBe(0);
+    expect(complaints).toEqual([]);
+  });
+
   it("changed by an editor meanwhile: taken as a step where nothing is unsaved", async () => {
     const page = await visit();
     await retype(page, "Title", "Mine");
     await page.keyboard.press("Control+s");
     await says(page, "Saved in depot.yaml");
-    writeFileSync(join(folder, "depot.yaml"), onDisk().replace("title: Mine", "title: Theirs"));
+    expect(onDisk()).toContain('title: "Mine"');
+    writeFileSync(join(folder, "depot.yaml"), onDisk().replace('title: "Mine"', "title: Theirs"));
     await page.reload();
     await titled(page, "Theirs");
     await step(page, "Undo", "depot.yaml as it is on the disk").click();

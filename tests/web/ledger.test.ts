@@ -1,13 +1,18 @@
 /** The ledger on the page: beside the drawing, and of the whole job. */
 import { readFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { makePackage } from "../../src/tasks/build.js";
 import { openJob } from "../../src/tasks/open.js";
+import { runProgram } from "../cli/program.js";
 import { hasNoBrowser, startDriver } from "./browser.js";
+import { showView } from "./states.js";
 
 const SAMPLE = readFileSync(new URL("../../samples/packing-hall/job.yaml", import.meta.url), "utf8");
 const SHOP = readFileSync(new URL("../../templates/shops/plasma.yaml", import.meta.url), "utf8");
+
+const SAMPLES = fileURLToPath(new URL("../../samples", import.meta.url));
 
 const PATIENT = { timeout: 20_000 };
 
@@ -77,6 +82,20 @@ describe.skipIf(hasNoBrowser())("the ledger on the page", () => {
       await expect.poll(async () => Number(await table.getAttribute("aria-rowcount")), PATIENT).toBeLessThan(40);
       const marks = await table.locator("tbody td.mark").allTextContents();
       expect(new Set(marks)).toEqual(new Set(["B20"]));
+      // found again by who went elsewhere
+      await showView(page, "Questions");
+      await showView(page, "Ledger");
+      await expect.poll(async () => Number(await table.getAttribute("aria-rowcount")), PATIENT).toBeLessThan(40);
+      expect(await page.getByLabel("Status").inputValue()).toBe("fail");
+      const cautions = page.getByRole("region", { name: "Cautions" });
+      expect(await cautions.textContent()).toMatch(/No rule looks at: anchorage strength.*29 CFR 1926\.755\(b\)/);
+      // the figures of the command line
+      const { stdout } = await runProgram(SAMPLES, ["check", "packing-hall/job.yaml"]);
+      const [, passed, failed, notChecked, apart] =
+        /Ledger: (\d+) passed, (\d+) failed, (\d+) not checked, (\d+) not\s+applicable/.exec(stdout) ?? [];
+      await page
+        .getByText(`${failed} fail, ${notChecked} not checked, ${passed} pass, ${apart} do not apply.`)
+        .waitFor();
     });
   });
 

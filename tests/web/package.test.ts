@@ -154,7 +154,7 @@ describe.skipIf(hasNoBrowser())("the package on the page", () => {
       await page.getByRole("button", { name: "Package", exact: true }).click();
       await page.getByRole("button", { name: "Make the package" }).click();
       await page.getByRole("progressbar", { name: "Making the package" }).waitFor();
-      await page.getByRole("button", { name: "Give it up" }).click();
+      await page.getByRole("button", { name: "Cancel" }).click();
       await expect.poll(() => page.getByRole("progressbar").count()).toBe(0);
       expect(await page.getByRole("button", { name: "Make the package" }).isEnabled()).toBe(true);
     });

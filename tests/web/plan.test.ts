@@ -10,6 +10,8 @@ async function openPlan(page: Page, sample = "packing-hall"): Promise<void> {
   await showView(page, "Plan");
 }
 
+const PATIENT = { timeout: 15_000 };
+
 const spacing = (page: Page, words: string) => page.getByRole("button", { name: `Spacing ${words}: edit` });
 
 describe.skipIf(hasNoBrowser())("the plan on the page", () => {
@@ -19,9 +21,15 @@ describe.skipIf(hasNoBrowser())("the plan on the page", () => {
     await driver.visit(async (page) => {
       await openPlan(page);
       await spacing(page, "2 to 3, 25'").click();
-      await page.getByRole("textbox", { name: "Spacing 2 to 3" }).fill("26'-6\"");
+      const field = page.getByRole("textbox", { name: "Spacing 2 to 3" });
+      await field.fill("27'");
+      await page.keyboard.press("Escape");
+      await spacing(page, "2 to 3, 25'").and(page.locator(":focus")).waitFor();
+      await page.keyboard.press("F2");
+      await field.fill("26'-6\"");
       await page.keyboard.press("Enter");
-      await spacing(page, "2 to 3, 26'-6\"").waitFor();
+      await spacing(page, "2 to 3, 26'-6\"").and(page.locator(":focus")).waitFor();
+      expect(await page.getByRole("button", { name: "Undo" }).getAttribute("title")).toContain("25' to 26'-6\"");
       await page.locator(".layout text", { hasText: "26'-6\"" }).first().waitFor();
       await page.getByRole("button", { name: "Spacings, x, 25', 26'-6\", 9 @ 25': edit" }).waitFor();
       await page.getByRole("button", { name: "Undo" }).click();
@@ -44,7 +52,9 @@ describe.skipIf(hasNoBrowser())("the plan on the page", () => {
   it("renames a line with every place that names it", async () => {
     await driver.visit(async (page) => {
       await openPlan(page);
-      await page.getByRole("button", { name: "Line A, A: edit" }).click();
+      // below the window: the keyboard brings it in
+      await page.getByRole("button", { name: "Line A, A: edit" }).focus();
+      await page.keyboard.press("Enter");
       await page.getByRole("textbox", { name: "Line A" }).fill("AA");
       await page.keyboard.press("Enter");
       await page.getByRole("button", { name: "Place 1, Stands at, AA-1: edit" }).waitFor();
@@ -55,9 +65,20 @@ describe.skipIf(hasNoBrowser())("the plan on the page", () => {
   it("has every base by keyboard with its name, place and state, and opens its template", async () => {
     await driver.visit(async (page) => {
       await openPlan(page);
-      const places = page.getByRole("list", { name: "Bases on the plan" }).getByRole("button");
+      const places = page.getByRole("list", { name: /^Bases on the plan/ }).getByRole("button");
       await places.first().waitFor();
       expect(await places.count()).toBe(118);
+      // one stop of the tabulator; arrows go to the neighbour, which comes into the window
+      expect(await places.and(page.locator("[tabindex='0']")).count()).toBe(1);
+      await places.and(page.getByRole("button", { name: /^B3 G-1, / })).focus();
+      await page.keyboard.press("ArrowDown");
+      await places
+        .and(page.getByRole("button", { name: /^B3 F-1, / }))
+        .and(page.locator(":focus"))
+        .waitFor();
+      await page.keyboard.press("End");
+      const [last, room] = [await places.last().boundingBox(), await page.locator(".layout").boundingBox()];
+      expect(last !== null && room !== null && last.x > room.x && last.x + last.width < room.x + room.width).toBe(true);
       const held = places.and(page.getByRole("button", { name: /^B20 H-7, held/ }));
       await held.focus();
       await page.keyboard.press("Enter");
@@ -108,21 +129,32 @@ describe.skipIf(hasNoBrowser())("the plan on the page", () => {
     });
   });
 
-  it("goes closer and shows the whole, its letters at 11 dots and more at every width", async () => {
+  it("is zoomed and moved as the sheet is, and shows the whole, its letters at 11 dots and more at every width", async () => {
     for (const width of [1280, 390])
       await driver.visit(
         async (page) => {
           await openPlan(page);
           await page.locator(".layout text").first().waitFor();
-          const least = await page.evaluate(`(() => {
-            const svg = document.querySelector(".layout svg");
-            const dots = svg.clientWidth / svg.viewBox.baseVal.width;
-            return Math.min(...[...svg.querySelectorAll("text")].map((each) => Number(each.getAttribute("font-size")) * dots));
-          })()`);
-          expect(least).toBeGreaterThanOrEqual(11);
-          await page.getByRole("button", { name: "Whole plan" }).click();
-          const fits = `(({ scrollWidth, clientWidth }) => scrollWidth <= clientWidth)(document.querySelector(".layout"))`;
-          await expect.poll(() => page.evaluate(fits), { timeout: 15_000 }).toBe(true);
+          const sizes = `[...document.querySelectorAll(".layout text")].map((each) => {
+            const svg = each.ownerSVGElement;
+            return Number(each.getAttribute("font-size")) * svg.getBoundingClientRect().width / svg.viewBox.baseVal.width;
+          })`;
+          expect(await page.evaluate(`Math.min(...${sizes})`)).toBeGreaterThanOrEqual(10.99);
+          await page.getByRole("button", { name: "Whole", exact: true }).click();
+          const outside = `(() => {
+            const room = document.querySelector(".layout").getBoundingClientRect();
+            return [...document.querySelectorAll(".layout .spot, .layout .place")].filter((each) => {
+              const box = each.getBoundingClientRect();
+              return box.left < room.left || box.right > room.right || box.top < room.top || box.bottom > room.bottom;
+            }).length;
+          })()`;
+          await expect.poll(() => page.evaluate(outside), PATIENT).toBe(0);
+          // drawn anew for a closer look: larger in itself, its letters as large as before
+          await page.locator(".layout").focus();
+          for (let i = 0; i < 5; i += 1) await page.keyboard.press("+");
+          await expect.poll(() => page.evaluate(outside), PATIENT).toBeGreaterThan(0);
+          await expect.poll(() => page.evaluate(`Math.max(...${sizes})`), PATIENT).toBeLessThan(17);
+          await expect.poll(() => page.evaluate(`Math.min(...${sizes})`), PATIENT).toBeGreaterThanOrEqual(10.8);
         },
         { width, height: 844 },
       );

@@ -11,6 +11,8 @@ import { splitJob } from "../../src/tasks/job-parts.js";
 import { readSheetAsSent } from "../../src/tasks/read.js";
 import { writeJobAgain } from "../../src/tasks/read-job.js";
 import { hasNoBrowser, startDriver } from "./browser.js";
+import type { GivenFile } from "./given.js";
+import { dropOn } from "./given.js";
 
 const UNTIDY = [
   "ANCHOR ROD SCHEDULE - INVENTED HALL",
@@ -22,7 +24,7 @@ const UNTIDY = [
   "B7\t6\t1\t24\t9\t14 x 16\t\t20x20x1-1/2\ta\u202Eevil",
   "",
   "NOTES:",
-  "1. RODS ARE SET BY TEMPLATE.",
+  `1. RODS ARE SET BY TEMPLATE${", AND BY NOTHING ELSE".repeat(20)}.`,
 ].join("\n");
 
 const METRIC = ["MARK\tQTY\tROD DIA\tPATTERN", "F1\t2\t24\t300 x 240", "F2\t1\t30\t400 x 300"].join("\n");
@@ -135,6 +137,9 @@ describe.skipIf(hasNoBrowser())("a schedule as it was sent", () => {
       expect(await row("I6").textContent()).toContain("<script>alert(1)</script>");
       expect(await row("I4").textContent()).toContain("=SUM(A1)");
       expect(await row("I7").textContent()).toContain("a\\u202eevil");
+      expect(await row("A10").locator(".written > bdi").textContent()).toMatch(/^1\. RODS ARE SET.*\.\.\.$/);
+      await row("A10").getByText("all 448 characters").click();
+      expect(await row("A10").locator(".written details bdi").isVisible()).toBe(true);
       const read = readAnswered({ name: "pasted.tsv", file: UNTIDY, answers: [] });
       if (!read.ok) throw new Error("not read");
       const cells = new Set(read.value.form.entries.flatMap(({ cell }) => (cell === "" ? [] : [cell])));
@@ -168,9 +173,60 @@ describe.skipIf(hasNoBrowser())("a schedule as it was sent", () => {
       await page.getByLabel("Plate thickness").fill("6");
       await page.keyboard.press("Enter");
       await standing(page, /2 bases, bare numbers in millimetres.*nothing is open/);
-      expect(await page.locator(".take :focus").count()).toBe(1);
+      await page.locator(".take button:focus", { hasText: "Take these 2 bases" }).waitFor();
       await page.keyboard.press("Enter");
       await page.getByRole("img", { name: /^Template / }).waitFor();
+    });
+  });
+
+  it("asks an answer that no job takes again, loses nothing of what is left, and reads a newer sheet into its job", async () => {
+    const sheet = (...rows: readonly string[]) => ["MARK\tX\tY", ...rows].join("\n");
+    const bytes = (text: string): readonly GivenFile[] => [{ name: "bases.tsv", bytes: Buffer.from(text) }];
+    const two = sheet('B1\t9"\t9"', 'B2\t10"\t12"');
+    await driver.visit(async (page) => {
+      const answer = async (label: string, text: string): Promise<void> => {
+        await page.getByLabel(label).fill(text);
+        await page.keyboard.press("Enter");
+        await page.locator(".answered li", { hasText: text }).waitFor();
+      };
+      await dropOn(page, "body", bytes(two));
+      await standing(page, /2 bases.*2 questions open/);
+      await answer("Rod diameter", "M31");
+      await page.getByRole("group", { name: /"M31" is no rod size.*nearest: M30/ }).waitFor();
+      await answer("Plate thickness", "abc");
+      await page.getByRole("group", { name: /"abc" is not a length/ }).waitFor();
+      await page.reload();
+      await page.getByRole("group", { name: /"abc" is not a length/ }).waitFor();
+      await answer("Plate thickness", "1/4");
+      await page.getByRole("button", { name: "Put this sheet away" }).click();
+      await page.getByRole("button", { name: "Paste its cells" }).click();
+      await page.getByLabel("Cells of the schedule").fill("another sheet");
+      await page.getByRole("button", { name: "Back" }).click();
+      await page.getByRole("button", { name: "Go on with pasted cells" }).waitFor();
+      await page.getByRole("button", { name: "Go on with bases.tsv" }).click();
+      await standing(page, /2 bases.*1 question open/);
+      await answer("Rod diameter", "3/4");
+      await standing(page, /nothing is open/);
+      await page.getByRole("button", { name: "Mean otherwise in C2" }).press("Enter");
+      await page.keyboard.press("Escape");
+      expect(await page.locator(":focus").textContent()).toBe("Mean otherwise in C2");
+      await page.keyboard.press("Enter");
+      await page.getByLabel("What is meant in C2").fill("9-1/2");
+      await page.keyboard.press("Enter");
+      await cellRow(page, "C2").locator(".value", { hasText: "9-1/2" }).waitFor();
+      await page.getByRole("button", { name: "Take these 2 bases" }).click();
+      await page.getByRole("img", { name: /^Template / }).waitFor();
+      await dropOn(page, "body", bytes(sheet('B1\t9"\t9"', 'B2\t10"\t12"', 'B3\t12"\t14"')));
+      await standing(page, /3 bases.*nothing is open/);
+      expect(await cellRow(page, "C2").locator(".value").textContent()).toBe("9-1/2");
+      await page.getByRole("button", { name: "Take these 3 bases" }).click();
+      await page.getByRole("grid").getByText("B3", { exact: true }).waitFor();
+      await page.getByRole("button", { name: "Undo bases.tsv read again" }).click();
+      await page.getByRole("grid").getByText("B3", { exact: true }).waitFor({ state: "detached" });
+      await page.getByRole("button", { name: "Begin", exact: true }).click();
+      await page.getByRole("button", { name: "Throw away pasted cells" }).click();
+      await page.getByRole("button", { name: "Throw it away for good" }).click();
+      await page.getByRole("heading", { name: "Begun, and no job yet" }).waitFor({ state: "detached" });
     });
   });
 
@@ -213,7 +269,7 @@ describe.skipIf(hasNoBrowser())("a schedule as it was sent", () => {
     const sheet = ["MARK\tQTY\tROD DIA\tX\tY\tBASE PL", ...rows].join("\n");
     await driver.visit(async (page) => {
       await bring(page, "paste", sheet);
-      await page.getByRole("button", { name: "Stop reading" }).click();
+      await page.getByRole("button", { name: "Cancel" }).click();
       await page.locator(".asking .standing", { hasText: "Not read." }).waitFor();
       await page.getByRole("button", { name: "Put this sheet away" }).click();
       await bring(page, "paste", sheet);
@@ -235,6 +291,12 @@ describe.skipIf(hasNoBrowser())("a schedule as it was sent", () => {
       await page
         .getByRole("alert")
         .getByText(/a print \(\.pdf\)/)
+        .waitFor();
+      const scan = { name: "scan.png", mimeType: "image/png", buffer: Buffer.from([0x89, 0x50, 0x4e, 0x47]) };
+      await page.getByLabel("Choose another file").setInputFiles(scan);
+      await page
+        .getByRole("alert")
+        .getByText(/a picture.*ask for the sheet/)
         .waitFor();
       await page.getByRole("button", { name: "Put this sheet away" }).click();
       await paste(page, "no table at all");

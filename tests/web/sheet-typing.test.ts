@@ -36,6 +36,30 @@ describe.skipIf(hasNoBrowser())("figures typed on the drawing", () => {
     });
   });
 
+  it("a press beside the field takes what is typed, another figure too; Ctrl+Z right after Enter takes it back", async () => {
+    await driver.visit(async (page) => {
+      await dropJob(page, FOUR);
+      await figure(page, /^rods overall in y: 10$/).click();
+      await page.keyboard.type("11");
+      await page.locator(".under").click({ position: { x: 60, y: 60 } });
+      await figure(page, /^rods overall in y: 11$/).waitFor();
+      await page.locator(".figure-field").waitFor({ state: "detached" });
+      await figure(page, /^rods overall in y: 11$/).click();
+      await page.keyboard.type("11-1/2");
+      await figure(page, /^template in x: 20$/).click();
+      await figure(page, /^rods overall in y: 11-1\/2$/).waitFor();
+      await page.getByRole("form", { name: "template in x" }).waitFor();
+      await page.keyboard.type("22");
+      await page.keyboard.press("Enter");
+      await figure(page, /^template in x: 22$/).waitFor();
+      await until(page, "document.activeElement?.getAttribute('aria-label') === 'template in x: 22'");
+      await page.keyboard.press("Control+z");
+      await figure(page, /^template in x: 20$/).waitFor();
+      await page.keyboard.press("Control+z");
+      await figure(page, /^rods overall in y: 11$/).waitFor();
+    });
+  });
+
   it("by keyboard: F2 opens, typing replaces, Enter takes and comes back, Escape leaves, Tab goes on", async () => {
     await driver.visit(async (page) => {
       await openSample(page, "machine-hall");
@@ -77,8 +101,11 @@ describe.skipIf(hasNoBrowser())("figures typed on the drawing", () => {
       expect(await field.getAttribute("aria-invalid")).toBe("true");
       expect(await drawing(page).getByText("10", { exact: true }).count()).toBe(1);
       expect(await page.getByRole("status").filter({ hasText: "At fault" }).textContent()).toContain(
-        "as it was last right",
+        "as they were last right",
       );
+      await page.keyboard.press("Escape");
+      await figure(page, /^rods overall in y: 10\. At fault: "ten" is not a length/).click();
+      expect(await field.inputValue()).toBe("ten");
       await field.fill("11");
       await page.keyboard.press("Enter");
       await figure(page, /^rods overall in y: 11$/).waitFor();
@@ -102,7 +129,7 @@ describe.skipIf(hasNoBrowser())("figures typed on the drawing", () => {
         .click();
       await page.getByText("It follows from the size of the template and where the rods stand.").waitFor();
       expect(await page.getByRole("textbox", { name: "rods overall in x" }).inputValue()).toBe("13");
-      await page.getByRole("button", { name: "Leave" }).click();
+      await page.getByRole("button", { name: "Cancel" }).click();
       await figure(page, /^hole: /).click();
       await page.keyboard.type("1-3/8");
       await page.keyboard.press("Enter");
@@ -123,7 +150,18 @@ describe.skipIf(hasNoBrowser())("figures typed on the drawing", () => {
       await page.mouse.click(box.x + box.width / 4, box.y + box.height / 4);
       await page.getByRole("textbox", { name: "base plate in x" }).fill("17");
       await page.keyboard.press("Enter");
-      await page.getByRole("button", { name: /^base plate 17 × 14/ }).waitFor();
+      const note = page.getByRole("button", { name: /^base plate 17 × 14/ });
+      await note.waitFor();
+      for (const [name, role] of [
+        ["base plate", "base-plate"],
+        ["concrete", "concrete"],
+        ["template", "outline"],
+      ] as const) {
+        const piece = page.getByRole("button", { name: new RegExp(`^${name} \\d`) }).locator("path");
+        const drawn = page.locator(`.laid .stroke.${role}`).first();
+        for (const of of ["stroke-dasharray", "stroke-width"])
+          expect(await piece.getAttribute(of), `${name} ${of}`).toBe(await drawn.getAttribute(of));
+      }
     });
   });
 
@@ -170,6 +208,8 @@ describe.skipIf(hasNoBrowser())("the rest of the sheet", () => {
       await page.keyboard.press("Enter");
       await block.getByText('"yesterday" is not a day written year-month-day', { exact: false }).first().waitFor();
       expect(await block.getByText("only a person who checked it signs").count()).toBe(1);
+      await page.keyboard.press("Escape");
+      await page.getByRole("button", { name: "Date: yesterday" }).waitFor();
     });
   });
 
@@ -208,6 +248,13 @@ describe.skipIf(hasNoBrowser())("the rest of the sheet", () => {
       expect(await page.locator(".holes button[tabindex='0']").count()).toBe(1);
       await page.keyboard.press("F2");
       await page.getByRole("textbox", { name: "rods", exact: true }).waitFor();
+      await page.keyboard.press("Escape");
+      await page.locator("summary", { hasText: /^Passed/ }).click();
+      await page.mouse.move(5, 5);
+      await page.locator(".check button:visible", { hasText: "Rods inside base plate" }).focus();
+      await expect.poll(() => page.locator(".lit-places line.gap").count(), { timeout: 20_000 }).toBe(6);
+      expect(await page.locator(".lit-places line:not(.gap)").count()).toBe(4);
+      expect(await page.locator(".hole.lit").count()).toBe(6);
     });
   });
 

@@ -22,8 +22,9 @@ function loadedAtOnce(path: string, known = new Set<string>()): ReadonlySet<stri
 /** Of the page: what it names, and the engine's thread, which it starts at once. */
 function firstFiles(): readonly string[] {
   const index = read("index.html");
-  const named = [...index.matchAll(/(?:src|href)="\.\/(assets\/[^"]+)"/g)].map(([, path]) => path ?? "");
-  const main = named.find((path) => path.endsWith(".js")) ?? "";
+  const lists = [...index.matchAll(/(?:src|href|data-page|data-needs)="([^"]+)"/g)].map(([, paths]) => paths ?? "");
+  const named = lists.flatMap((paths) => paths.split(" ")).map((path) => path.replace("./", ""));
+  const main = named.find((path) => path.includes("/index-") && path.endsWith(".js")) ?? "";
   const engine = /["'`](?:\.\/)?(?:assets\/)?(engine-worker-[\w-]+\.js)["'`]/.exec(read(main))?.[1] ?? "";
   return [...new Set(["index.html", ...[...named, `assets/${engine}`].flatMap((path) => [...loadedAtOnce(path)])])];
 }
@@ -32,7 +33,7 @@ describe("the weight of the page", () => {
   it("is at most 600 kB compressed, without solids, PDF and workbooks, which load when asked for", () => {
     const files = firstFiles();
     expect(files.some((path) => path.includes("engine-worker"))).toBe(true);
-    for (const later of ["stage-", "workbook-", "package-work-", "task-worker-"])
+    for (const later of ["stage-", "workbook-", "package-work-", "task-worker-", "from-disk"])
       expect(files.filter((path) => path.includes(later))).toEqual([]);
     const sizes = files.map((path) => ({ path, size: gzipSync(readFileSync(`${BUILT}${path}`), { level: 9 }).length }));
     const all = sizes.reduce((sum, { size }) => sum + size, 0);

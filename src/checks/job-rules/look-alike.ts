@@ -4,7 +4,7 @@ import type { LookAlike, SameTemplates } from "../../orientation/index.js";
 import { findLookAlikes } from "../../orientation/index.js";
 import { boltCircleOf } from "../../patterns/index.js";
 import type { OutlinedBase } from "../../rods/index.js";
-import { equalSets } from "../../template/index.js";
+import { equalSets, madePlateKeys } from "../../template/index.js";
 import type { Length, Unit } from "../../units/index.js";
 import { formatLength, formatWithUnit } from "../../units/index.js";
 import type { JobContext, JobRule } from "../job-model.js";
@@ -72,8 +72,8 @@ function setsOf({ job, bases }: JobContext, same: readonly SameTemplates[]): Set
   if (job.merge === "auto") return new Map(bases.map(({ base }) => [base.mark, outlined(servedMarks(base))]));
   const alike = new Set(same.flatMap(({ marks }) => marks));
   const sets = equalSets(
-    job,
     bases.filter(({ base }) => alike.has(base.mark)),
+    madePlateKeys(job),
   );
   return new Map(
     sets.flatMap(({ members }) => {

@@ -23,15 +23,19 @@ export function completeBase(
   memory?: Memory,
 ): WithFindings<Base | null> {
   if (memory === undefined) return readBase(document, schema, beside);
-  const { unit, editions, grades } = beside;
-  const around = memory.short(JSON.stringify([unit, editions, grades, document.lacks === true]));
-  const key = `${around} ${writingOf(document.root)}`;
+  const around = memory.nameOf(beside, saidBeside);
+  const key = `${around} ${document.lacks === true ? "lacks" : ""} ${memory.nameOf(document.root, writingOf)}`;
   const known = memory.known<KnownBase>("base", key);
   const at = { path: document.path, line: document.root.place.line };
   const found = known === undefined ? null : movedBase(known, at, document);
   const made = found ?? readBase(document, schema, beside);
   memory.keep<KnownBase>("base", key, { ...made, at });
   return made;
+}
+
+/** All that a base is read with beside its own keys: files that it names do not change while a job is edited. */
+export function saidBeside({ unit, editions, grades }: BaseSources): string {
+  return JSON.stringify([unit, editions, grades]);
 }
 
 interface KnownBase extends WithFindings<Base | null> {

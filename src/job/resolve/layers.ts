@@ -7,13 +7,16 @@ import { ownValue } from "../../diagnostics/own-value.js";
 import type { SourceEntry, SourceMap, SourceNode, SourcePlace } from "../../readers/source.js";
 import { findNode, isNothing } from "../../readers/source.js";
 import { groupBy } from "../../units/group-by.js";
+import { lastFor } from "../../units/once.js";
 import type { SourceDocument, WithFindings } from "../document.js";
 import { faultAt, joinPath } from "../document.js";
+import type { Memory } from "../memory.js";
+import { writingOf } from "../memory.js";
 import { parseForgiving } from "../schema/forgiving.js";
 import type { JobSchemas } from "../schema/job.js";
 import type { BaseSources } from "./base-report.js";
 import type { WrittenBase } from "./complete-base.js";
-import { completeBase } from "./complete-base.js";
+import { completeBase, saidBeside } from "./complete-base.js";
 import { joinedGroup, joinLayers } from "./join-layers.js";
 import { countedMarks } from "./marks-in-words.js";
 
@@ -44,7 +47,15 @@ export interface LayerSources {
 }
 
 /** The layers of a job with their own faults: a wrong value is told here once, whether a base takes it or not. */
-export function readLayers(sources: LayerSources): WithFindings<Layers> {
+export function readLayers(sources: LayerSources, memory?: Memory): WithFindings<Layers> {
+  if (memory === undefined) return readAllLayers(sources);
+  const nodes = ["defaults", "kinds"].map((key) => findNode(sources.document.root, key));
+  const written = nodes.map((node) => (node ? `${node.place.line} ${memory.nameOf(node, writingOf)}` : ""));
+  const key = [memory.nameOf(sources.beside, saidBeside), ...written].join();
+  return memory.recall("layers", key, () => readAllLayers(sources));
+}
+
+function readAllLayers(sources: LayerSources): WithFindings<Layers> {
   const written = findNode(sources.document.root, "defaults");
   const defaults = written === undefined ? null : readLayer(written, "defaults", "default", sources);
   const kinds = readKinds(sources);
@@ -83,7 +94,7 @@ function nameFaults(kinds: readonly Kind[]): readonly Finding[] {
     if (twin !== undefined)
       return [atKind(place, "kind-twice", `is the kind ${twin.name} again: capitals do not count`)];
     const isName = /^[ -~]+$/.test(name) && name.trim() === name && name.length <= LONGEST_NAME && !name.includes(";");
-    const allowed = `allowed is a name of 1 to ${LONGEST_NAME} plain ASCII signs, without ; and without spaces at its ends`;
+    const allowed = `allowed is a name of 1 to ${LONGEST_NAME} plain ASCII characters, without ; and without spaces at its ends`;
     return isName ? [] : [atKind(place, "bad-value", `"${name}" is no name of a kind; ${allowed}`)];
   });
 }
@@ -235,11 +246,20 @@ export function layBases(bases: readonly SourceDocument[], layers: Layers): With
 /** So many names are looked for; those beyond stop the job all the same, and are told in the next run. */
 const MOST_UNKNOWN = 50;
 
-function layBase(base: SourceDocument, layers: readonly (Layer | null)[], isKindAbsent: boolean): WrittenBase {
-  const under = layers.filter((layer) => layer !== null);
-  const root = under.reduce<SourceNode>((upper, layer) => joinLayers(upper, layer.root), base.root);
-  return { ...base, root, lacks: isKindAbsent || under.some(({ lacks }) => lacks) };
+function layBase(
+  base: SourceDocument,
+  layers: readonly [kind: Layer | null, defaults: Layer | null],
+  isKindAbsent: boolean,
+): WrittenBase {
+  const lacks = isKindAbsent || layers.some((layer) => layer?.lacks === true);
+  return { ...base, root: rootOver(base.root, ...layers), lacks };
 }
+
+/** Of a job that is edited most bases and layers are those of before. */
+const rootOver = lastFor((base: SourceNode, kind: Layer | null, defaults: Layer | null): SourceNode => {
+  const under = [kind, defaults].filter((layer) => layer !== null);
+  return under.reduce<SourceNode>((upper, layer) => joinLayers(upper, layer.root), base);
+});
 
 function kindName({ root }: SourceDocument): string | null {
   const node = findNode(root, "kind");

@@ -108,7 +108,11 @@ function besideSheet(written: ListedBases, read: Outcome<Schedule>, document: So
     written.value.map(({ root }) => root),
     read.value,
   );
-  const value = written.value.map((base, index) => ({ ...base, root: roots[index] ?? base.root }));
+  const { headingOf: nameOf, columnOf } = read.value;
+  const value = written.value.map((base, index) => {
+    const root = roots[index];
+    return root === undefined ? base : { ...base, root, nameOf, columnOf };
+  });
   const told = [...read.findings, ...read.value.findings].map((finding) => ({
     ...finding,
     severity: "warning" as const,
@@ -140,47 +144,53 @@ function differenceWarnings(
 interface MarkUse {
   readonly kind: "base" | "template";
   readonly mark: string;
+  /** In capitals. */
+  readonly key: string;
   readonly base: number;
-  readonly place: Place;
+  readonly place: () => Place;
 }
+
+/** The marks of bases and of their templates as written. */
+export function markUses(bases: readonly SourceDocument[]): readonly MarkUse[] {
+  return bases.flatMap((source, base) =>
+    MARK_PATHS.flatMap(({ kind, path }): readonly MarkUse[] => {
+      const node = findNode(source.root, ...path);
+      if (node?.kind !== "scalar") return [];
+      return [{ kind, mark: node.text, key: markKey(node.text), base, place: () => placeOf(source, path) }];
+    }),
+  );
+}
+
+const MARK_PATHS = [
+  { kind: "base", path: ["mark"] },
+  { kind: "template", path: ["template", "mark"] },
+] as const;
 
 /**
  * Base marks and template marks share one set of names, in which capitals make no difference. A template may bear the mark of
  * its own base; one of several bases bears a mark that is no base's, since it would tell a lie beside the others.
  */
-export function markFaults(bases: readonly SourceDocument[]): Finding[] {
+export function markFaults(uses: readonly MarkUse[]): Finding[] {
   const first = new Map<string, MarkUse>();
-  return bases.flatMap((source, base) =>
-    marksOf(source, base).flatMap((use) => {
-      const key = markKey(use.mark);
-      const earlier = first.get(key);
-      if (earlier === undefined) first.set(key, use);
-      return earlier === undefined || earlier.base === base ? [] : sharedMark(use, earlier);
-    }),
-  );
-}
-
-/** The marks of bases and of their templates as written, in capitals. */
-export function knownMarks(bases: readonly SourceDocument[]): ReadonlySet<string> {
-  return new Set(bases.flatMap((source, base) => marksOf(source, base).map(({ mark }) => markKey(mark))));
-}
-
-function marksOf(source: SourceDocument, base: number): MarkUse[] {
-  return [["mark"], ["template", "mark"]].flatMap((path) => {
-    const node = findNode(source.root, ...path);
-    if (node?.kind !== "scalar") return [];
-    const kind = path.length === 1 ? "base" : "template";
-    return [{ kind, mark: node.text, base, place: placeOf(source, path) }];
+  return uses.flatMap((use) => {
+    const earlier = first.get(use.key);
+    if (earlier === undefined) first.set(use.key, use);
+    return earlier === undefined || earlier.base === use.base ? [] : sharedMark(use, earlier);
   });
+}
+
+/** Every mark, in capitals. */
+export function knownMarks(uses: readonly MarkUse[]): ReadonlySet<string> {
+  return new Set(uses.map(({ key }) => key));
 }
 
 /** Nothing where both are template marks, written alike: whether their plates are one is proved once they are made. */
 function sharedMark(use: MarkUse, earlier: MarkUse): Finding[] {
   const isTemplate = use.kind === "template" && earlier.kind === "template";
   if (isTemplate && use.mark === earlier.mark) return [];
-  const twice = `the mark "${use.mark}" is used twice; first at ${placeWords(earlier.place)}`;
+  const twice = `the mark "${use.mark}" is used twice; first at ${placeWords(earlier.place())}`;
   const fault = (message: string, hint?: string): Finding[] => [
-    { code: "mark-twice", severity: "error", at: use.place, message, ...(hint === undefined ? {} : { hint }) },
+    { code: "mark-twice", severity: "error", at: use.place(), message, ...(hint === undefined ? {} : { hint }) },
   ];
   if (isTemplate) return fault(`${twice} as "${earlier.mark}"; the mark of one template is written alike`);
   if (use.kind === "base" && earlier.kind === "base") return fault(`${twice}; every base and template has its own`);

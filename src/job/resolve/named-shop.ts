@@ -1,9 +1,11 @@
 /** The shop that a job names, from its file. */
+import type { Outcome } from "../../diagnostics/finding.js";
 import { nearestWord } from "../../diagnostics/nearest.js";
 import { contentOf } from "../../readers/inputs.js";
 import type { Unit } from "../../units/index.js";
 import type { WithFindings } from "../document.js";
 import { faultAt } from "../document.js";
+import type { Memory } from "../memory.js";
 import type { HeadDocument } from "../schema/job.js";
 import type { JobSources } from "./job-sources.js";
 import type { ReadShop } from "./shop.js";
@@ -18,6 +20,7 @@ export function defaultShop(unit: Unit): string {
 export function readNamedShop(
   head: HeadDocument | null,
   { document, inputs, unit }: JobSources,
+  memory?: Memory,
 ): WithFindings<ReadShop | null> {
   const name = head?.shop ?? defaultShop(unit);
   const file = shopFileName(name);
@@ -30,6 +33,16 @@ export function readNamedShop(
     const hint = near === undefined ? undefined : `did you mean ${near}?`;
     return { value: null, findings: [faultAt(document, ["shop"], "unknown-shop", message, hint)] };
   }
-  const shop = readShop(content, file, unit);
+  const shop = knownShop(content, file, unit, memory);
   return { value: shop.ok ? shop.value : null, findings: shop.findings };
+}
+
+/** Read again only where the file has another content than it had. */
+function knownShop(content: string | Uint8Array, file: string, unit: Unit, memory?: Memory): Outcome<ReadShop> {
+  const key = `${unit} ${file}`;
+  const known = memory?.known<{ readonly content: string | Uint8Array; readonly read: Outcome<ReadShop> }>("shop", key);
+  if (known?.content === content) return known.read;
+  const read = readShop(content, file, unit);
+  memory?.keep("shop", key, { content, read });
+  return read;
 }

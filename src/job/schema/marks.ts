@@ -11,7 +11,7 @@ export function markFault(mark: string): string | null {
     return `has ${mark.length} characters; at most ${LONGEST_MARK} are allowed, since a mark names files`;
   const bad = [...mark].find((sign) => !/[ -~]/.test(sign) || '<>:"/\\|?*'.includes(sign));
   if (bad !== undefined) {
-    return `"${mark}" holds ${JSON.stringify(bad)}, which no file name may hold on every system; allowed are plain ASCII signs without < > : " / \\ | ? *`;
+    return `"${mark}" holds ${JSON.stringify(bad)}, which no file name may hold on every system; allowed are plain ASCII characters without < > : " / \\ | ? *`;
   }
   if (/^[ .]|[ .]$/.test(mark)) return `"${mark}" starts or ends with a dot or a space; a mark names files`;
   if (DEVICES.test((mark.split(".")[0] ?? "").trim()))

@@ -3,6 +3,7 @@ import type { Base, Bottom, Job, Rod, RodGroup, RodMaking } from "../../job/mode
 import type { Input } from "../../job/model/values.js";
 import { given, missing } from "../../job/model/values.js";
 import { findGrade } from "../../standards/index.js";
+import { lastFor } from "../../units/once.js";
 import { barOf, threadCallout } from "./bar.js";
 import { hardwareOf } from "./hardware.js";
 import { hookOf } from "./hook.js";
@@ -16,9 +17,14 @@ import { orderedWeldable } from "./welding.js";
 
 /** All rods of the group are alike. Nothing hangs on the template's plate: a base that is held still has its rods. */
 export function detailRod(job: Job, base: Base, group: RodGroup): RodDetail {
+  return detailOf(group, base, job);
+}
+
+/** Rules ask for it at every hole. */
+const detailOf = lastFor((group: RodGroup, base: Base, job: Job): RodDetail => {
   const rod = rodToMake(job, base, group);
   return { ...rod, operations: operationsOf(job, rod), notes: notesOf(job, base, rod) };
-}
+});
 
 function rodToMake(job: Job, base: Base, group: RodGroup): RodToMake {
   const { rod } = group;

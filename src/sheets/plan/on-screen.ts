@@ -1,5 +1,6 @@
 /** The layout on a screen: the whole plan in the room that it is given, with the places of what on it can be reached. */
 
+import type { Extent } from "../../geometry/index.js";
 import { greatestOf, leastOf } from "../../units/extremes.js";
 import { toMillimetres } from "../../units/index.js";
 import { type TextItem, textBox } from "../occupied.js";
@@ -38,10 +39,15 @@ export type GridSpot =
       readonly box: ScreenBox;
     };
 
-/** The layout as it stands in its room. `places`: of the bases in the plan's order, their middle and their reach. */
+/** The layout as it stands on its paper. `places`: of the bases in the plan's order, their middle and their reach. */
 export interface ScreenLayout extends Room {
-  /** So many times what fills the room. */
+  /** The paper is so many times the room, both ways. */
   readonly times: number;
+  /** Where plan 0,0 is on the paper, and paper millimetres to a millimetre of the plan. */
+  readonly origin: PaperPoint;
+  readonly scale: number;
+  /** What the paper has of the plan, with what stands around it. */
+  readonly box: ScreenBox;
   readonly items: readonly SceneItem[];
   readonly spots: readonly GridSpot[];
   readonly places: readonly { readonly at: PaperPoint; readonly reach: number }[];
@@ -50,10 +56,10 @@ export interface ScreenLayout extends Room {
   readonly unplaced: readonly string[];
 }
 
-/** How large it is drawn: so many times what fills the room, or as large as its letters can be read beside most bases. */
+/** How large it is drawn: so that it fills so many times the room, or as large as its letters can be read beside most bases. */
 export type Zoom = number | "readable";
 
-/** Draws the whole plan; the paper is the room, or larger where the plan is. */
+/** Draws the whole plan. The paper has the form of the room; it is larger than asked where the letters want more than that. */
 export function drawLayout(request: PlanRequest, room: Room, zoom: Zoom): ScreenLayout {
   const { arrangement, paper, times } = arrangedIn(request, room, zoom);
   const [tile] = arrangement.tiles;
@@ -67,26 +73,46 @@ export function drawLayout(request: PlanRequest, room: Room, zoom: Zoom): Screen
   const unlabelled = putLabels(draft, page);
   putSquareSpacings(draft, page);
   const items = withGaps(draft.items, draft.gaps);
-  return { ...paper, times, items, spots: items.flatMap(spotsIn), places: placesOf(page), unlabelled, unplaced };
+  const { origin, scale } = page.view;
+  const places = placesOf(page);
+  const spots = inReadingOrder(items.flatMap(spotsIn));
+  const box = boxAbout(page);
+  return { ...paper, times, origin, scale, box, items, spots, places, unlabelled, unplaced };
+}
+
+function boxAbout({ window: { x0, y0, x1, y1 }, arrangement: { margins } }: PlanPage): ScreenBox {
+  const { left, right, top, bottom } = margins;
+  return { x0: x0 - left, y0: y0 - bottom, x1: x1 + right, y1: y1 + top };
 }
 
 const ROUNDS = 5;
 /** The most times the room that a plan is drawn at because its letters ask for it. */
 const MOST_TIMES = 12;
 
-/** Margins and pads follow from the scale, and the scale from them: they agree after a few rounds. */
 function arrangedIn(request: PlanRequest, room: Room, zoom: Zoom) {
   const figures = request.plan.bases.map(figureOf);
-  const arranged = (factor: number) => {
-    const sheet: SheetSize = { name: "screen", ...room, panel: 0, lettering: LETTERS };
-    return arrangeWhole(request, figures, sheet, { name: "", factor });
-  };
-  let fit = 0.002;
-  for (let round = 0; round < ROUNDS; round += 1) fit = largest(arranged(fit), room);
+  const sheet: SheetSize = { name: "screen", ...room, panel: 0, lettering: LETTERS };
+  const arranged = (factor: number) => arrangeWhole(request, figures, sheet, { name: "", factor });
   const readable = Math.max(readableFactor(request, figures, LETTERS.small), bubblesFactor(request));
-  const times = zoom === "readable" ? Math.min(MOST_TIMES, Math.max(1, readable / fit)) : zoom;
-  const arrangement = arranged(fit * times);
-  return { arrangement, times, paper: paperFor(arrangement, room) };
+  const asked = zoom === "readable" ? Math.min(MOST_TIMES, Math.max(1, timesOf(arranged(readable), room))) : zoom;
+  const arrangement = arranged(fittingFactor(arranged, { width: room.width * asked, height: room.height * asked }));
+  const times = Math.max(asked, timesOf(arrangement, room));
+  return { arrangement, times, paper: { width: room.width * times, height: room.height * times } };
+}
+
+/** The scale at which the plan fills a room. Margins and pads follow from the scale, and the scale from them: they agree after a few rounds. */
+function fittingFactor(arranged: (factor: number) => Arrangement, room: Room): number {
+  const least = LEAST_PLAN / longestSide(windowOf(arranged(1).tiles));
+  let factor = Math.max(least, 0.002);
+  for (let round = 0; round < ROUNDS; round += 1) factor = Math.max(least, largest(arranged(factor), room));
+  return factor;
+}
+
+/** Paper millimetres that the longer side of the plan has at least, however small the room is. */
+const LEAST_PLAN = 90;
+
+function longestSide({ x0, y0, x1, y1 }: Extent): number {
+  return Math.max(1, x1 - x0, y1 - y0);
 }
 
 /** The least scale at which the bubbles of neighbouring lines, in two rows, stand clear of each other. */
@@ -104,26 +130,23 @@ function bubblesFactor({ plan: { spec } }: PlanRequest): number {
 /** Between two lines, in radii of a bubble. */
 const BUBBLES = 1.4;
 
-/** A room that is all margin has a drawing nonetheless. */
-const LEAST = 1e-6;
-
 function largest({ tiles, margins }: Arrangement, room: Room): number {
   const { x0, y0, x1, y1 } = windowOf(tiles);
   const wide = (room.width - margins.left - margins.right) / (x1 - x0);
   const high = (room.height - margins.top - margins.bottom) / (y1 - y0);
-  return Math.max(LEAST, Math.min(wide, high));
+  return Math.min(wide, high);
 }
 
-function windowOf(tiles: Arrangement["tiles"]) {
+function windowOf(tiles: Arrangement["tiles"]): Extent {
   return tiles[0]?.window ?? { x0: 0, y0: 0, x1: 1, y1: 1 };
 }
 
-function paperFor({ tiles, margins, scale }: Arrangement, room: Room): Room {
+/** So many times the room has room for the arrangement. */
+function timesOf({ tiles, margins, scale }: Arrangement, room: Room): number {
   const { x0, y0, x1, y1 } = windowOf(tiles);
-  return {
-    width: Math.max(room.width, (x1 - x0) * scale.factor + margins.left + margins.right),
-    height: Math.max(room.height, (y1 - y0) * scale.factor + margins.top + margins.bottom),
-  };
+  const wide = (x1 - x0) * scale.factor + margins.left + margins.right;
+  const high = (y1 - y0) * scale.factor + margins.top + margins.bottom;
+  return Math.max(wide / room.width, high / room.height);
 }
 
 function placesOf(page: PlanPage): ScreenLayout["places"] {
@@ -131,6 +154,11 @@ function placesOf(page: PlanPage): ScreenLayout["places"] {
     at: paperOf(page, figure.placed.workingPoint),
     reach: symbolReach(page, figure),
   }));
+}
+
+/** From above, and from the left: as the keyboard goes through them. */
+function inReadingOrder(spots: readonly GridSpot[]): readonly GridSpot[] {
+  return spots.toSorted(({ box: a }, { box: b }) => b.y1 - a.y1 || a.x0 - b.x0);
 }
 
 function spotsIn(item: SceneItem): readonly GridSpot[] {

@@ -8,7 +8,7 @@ import { detailRod, orderedGrade } from "../../rods/detail/index.js";
 import { rodLots } from "../../rods/lots.js";
 import { templateRemoval } from "../../standards/index.js";
 import { formatLength } from "../../units/index.js";
-import { onceFor } from "../once.js";
+import { onceFor } from "../../units/once.js";
 import { respelled } from "../spelling.js";
 import { printable } from "../text-metrics.js";
 import { directionWords, type Facing } from "./places.js";

@@ -1,6 +1,9 @@
 /** The line of a base: what is written of it, and what its ledger comes to. */
+
+import { isAsking } from "../../checks/asking.js";
 import type { CheckRow } from "../../checks/model.js";
-import { isWithoutMargin, tightness } from "../../checks/run.js";
+import { isHolding, isWithoutMargin, tightness } from "../../checks/run.js";
+import type { Memory } from "../../job/index.js";
 import { laidAsWritten, writingOf } from "../../job/index.js";
 import type { SourceNode } from "../../readers/source.js";
 import { findNode } from "../../readers/source.js";
@@ -12,16 +15,19 @@ import type { LiveBase } from "./model.js";
 export type WrittenLine = Pick<LiveBase, "path" | "mark" | "written" | "given">;
 
 /** Lines of the bases of a job's list, one text after the other: those of bases that stand as before are kept. */
-export function startWrittenLines(): (items: readonly SourceNode[], root: SourceNode | null) => readonly WrittenLine[] {
+export function startWrittenLines(
+  memory: Memory,
+): (items: readonly SourceNode[], root: SourceNode | null) => readonly WrittenLine[] {
   let known = new Map<string, WrittenLine>();
   let around = "";
+  const nameOf = (node: SourceNode) => memory.nameOf(node, writingOf);
   return (items, root) => {
     const layers = ["defaults", "kinds"].map((key) => findNode(root ?? undefined, key));
-    const now = layers.map((node) => (node === undefined ? "" : writingOf(node))).join();
+    const now = layers.map((node) => (node === undefined ? "" : nameOf(node))).join();
     const used = new Map<string, WrittenLine>();
     const before = now === around ? known : used;
     const lines = items.map((node, index) => {
-      const key = `${index} ${writingOf(node)}`;
+      const key = `${index} ${nameOf(node)}`;
       const line = before.get(key) ?? writtenLine(node, index, root);
       used.set(key, line);
       return line;
@@ -33,16 +39,31 @@ export function startWrittenLines(): (items: readonly SourceNode[], root: Source
 
 /** Of the base at `index` of the job's list. */
 export function writtenLine(node: SourceNode, index: number, job: SourceNode | null): WrittenLine {
-  const mark = findNode(node, "mark");
   const written = textsOf(node, "", new Map());
   const [laid = node] = laidAsWritten([node], job);
   const given = [...textsOf(laid, "", new Map())].filter(([path]) => !written.has(path));
   return {
     path: `bases[${index}]`,
-    mark: mark?.kind === "scalar" ? mark.text : "",
+    mark: markOf(node),
     written: Object.fromEntries([...written].map(([path, { text }]) => [path, text])),
     given: Object.fromEntries(given),
   };
+}
+
+/** Of a base that a row of a schedule gives, with what defaults and kinds give to it; nothing is told of one that is not found. */
+export function sheetLine(laid: SourceNode | undefined, mark: string, index: number): WrittenLine {
+  const texts = laid === undefined ? [] : [...textsOf(laid, "", new Map())];
+  return {
+    ...{ path: `bases[${index}]`, mark },
+    written: Object.fromEntries(texts.flatMap(([path, { text, by }]) => (by === "" ? [[path, text]] : []))),
+    given: Object.fromEntries(texts.filter(([, { by }]) => by !== "")),
+  };
+}
+
+/** The mark as written; "" where there is none. */
+export function markOf(base: SourceNode): string {
+  const mark = findNode(base, "mark");
+  return mark?.kind === "scalar" ? mark.text : "";
 }
 
 /** Every scalar of the job's head as written, by its key path; what stands in lists, and the bases with what is given to them, apart. */
@@ -88,13 +109,24 @@ export function unchecked(state: "faulty" | "waiting"): Standing {
   return { state, held: [], open: 0, worst: null };
 }
 
-/** By its ledger. */
+/** By its ledger, whose rows are worst first. */
 export function standingOf(rows: readonly CheckRow[], held: readonly string[], open: number, unit: Unit): Standing {
+  const worst = rows.find(isAgainst) ?? closestOf(rows);
+  const state = held.length > 0 ? "held" : open > 0 ? "asked" : "clear";
+  return { state, held, open, worst: worst === null ? null : liveCheck(worst, unit) };
+}
+
+/** Holds the base, or waits for the engineer's answer. */
+function isAgainst(row: CheckRow): boolean {
+  return isHolding(row) || (isAsking(row) && row.answer === null);
+}
+
+/** Of the rows that pass with a margin the closest call. */
+function closestOf(rows: readonly CheckRow[]): CheckRow | null {
   let first: CheckRow | null = null;
   for (const row of rows) {
     if (row.status !== "pass" || row.margin === null || isWithoutMargin(row)) continue;
     if (first === null || tightness(row) < tightness(first)) first = row;
   }
-  const state = held.length > 0 ? "held" : open > 0 ? "asked" : "clear";
-  return { state, held, open, worst: first === null ? null : liveCheck(first, unit) };
+  return first;
 }

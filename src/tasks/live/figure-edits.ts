@@ -4,13 +4,31 @@ import { nanometres, parseLength, type Unit } from "../../units/index.js";
 import { exactText } from "./figure-keys.js";
 import type { FigureKey, Move } from "./figure-model.js";
 import type { Said } from "./figures.js";
-import type { KeyEdit } from "./model.js";
+import type { KeyEdit, LiveBase, LiveJob, LiveRepeat } from "./model.js";
+import { namedAround, repeatAround, repeatWords } from "./repeats.js";
 
 /** The base that is typed on. */
 export interface TypedOn extends Said {
   /** Of the base in the job file, as `bases[2]`. */
   readonly path: string;
   readonly unit: Unit;
+  readonly repeats: readonly LiveRepeat[];
+}
+
+/** A base of the job, to be typed on. */
+export function typedOn(
+  { path, written, given }: LiveBase,
+  { unit, repeats }: Pick<LiveJob, "unit" | "repeats">,
+): TypedOn {
+  return { path, written, given, unit, repeats };
+}
+
+/** Who gives the value of a key that is not the base's own alone, and whom typing changes; "". */
+export function giverWords(key: string, { path, written, given, repeats }: TypedOn): string {
+  const by = written[key] === undefined ? given[key]?.by : undefined;
+  return by === undefined
+    ? repeatWords(`${path}.${key}`, repeats)
+    : `Given by ${by}: what is typed is this base's own.`;
 }
 
 /** The edits that typing makes; or why it makes none, in the words of the job file's own message. */
@@ -34,8 +52,10 @@ export function editsOf(typed: Typed, on: TypedOn): TypedEdits {
   for (const { figure, text: raw } of typed) {
     const { key, takes, clears } = figure;
     const text = raw.trim();
-    if (takes.kind === "whole") wholes.set(takes.root, { ...takes.texts, ...wholes.get(takes.root), [key]: text });
-    else if (takes.kind === "text" && text === "" && clears) cleared.push(key);
+    if (takes.kind === "whole") {
+      const root = wholeRoot(takes.root, on) ?? takes.root;
+      wholes.set(root, { ...takes.texts, ...wholes.get(root), [key]: text });
+    } else if (takes.kind === "text" && text === "" && clears) cleared.push(key);
     else if (takes.kind === "text") texts[key] = text;
     else {
       const moved = moving(takes.moves, text, on);
@@ -47,8 +67,42 @@ export function editsOf(typed: Typed, on: TypedOn): TypedEdits {
   return { ok: true, edits: [...writing(texts, on), ...groups, ...cleared.flatMap((key) => clearing(key, on))] };
 }
 
-function clearing(key: string, { path, written }: TypedOn): readonly KeyEdit[] {
-  return written[key] === undefined ? [] : [{ kind: "remove", path: stepsOf(`${path}.${key}`) }];
+/** The edits of one text of the job, at its key path; an empty one takes the key out. */
+export function textEdits(
+  path: string,
+  text: string,
+  live: Pick<LiveJob, "bases" | "unit" | "repeats" | "said">,
+): readonly KeyEdit[] {
+  const base = live.bases.find((each) => path.startsWith(`${each.path}.`));
+  if (base === undefined) return headEdits(path, text, live.said);
+  const figure = { key: path.slice(base.path.length + 1), takes: { kind: "text" }, clears: true } as const;
+  const made = editsOf([{ figure: { ...figure, label: "", shown: "", note: "" }, text }], typedOn(base, live));
+  return made.ok ? made.edits : [];
+}
+
+/** One edition of `rules: us` makes it `rules: { set: us, ... }`. */
+function headEdits(path: string, text: string, { rules }: LiveJob["said"]): readonly KeyEdit[] {
+  const [, edition] = /^rules\.(\w+)$/.exec(path) ?? [];
+  if (text === "") return [{ kind: "remove", path: stepsOf(path) }];
+  if (edition === undefined || rules === undefined) return [{ kind: "set", path: stepsOf(path), text }];
+  return [{ kind: "set", path: ["rules"], text: flow({ set: rules, [edition]: text }), flow: true }];
+}
+
+/** Takes the key out, and where something else gives it too, says that this base has none. */
+function clearing(key: string, on: TypedOn): readonly KeyEdit[] {
+  const isOwn = on.written[key] !== undefined;
+  if (!isOwn && on.given[key] === undefined) return [];
+  const root = wholeRoot(key, on);
+  if (root !== null) return [wholeOf(root, { [key]: null }, on)];
+  return [
+    isOwn ? { kind: "remove", ...placeOf(key, on) } : { kind: "set", ...placeOf(key, on), text: "~", flow: true },
+  ];
+}
+
+/** Where a key stands in the job file; `everywhere`: in a value that is repeated. */
+function placeOf(key: string, { path, repeats }: TypedOn) {
+  const own = `${path}.${key}`;
+  return { path: stepsOf(own), ...(namedAround(own, repeats) === null ? {} : { everywhere: true }) };
 }
 
 type Moved =
@@ -71,15 +125,42 @@ const JOINED = new Set(["rods", "basePlate", "concrete", "template"]);
 /** Texts at their keys; a group that so far is given to the base, and is not joined key by key, is written whole. */
 function writing(texts: Readonly<Record<string, string>>, on: TypedOn): readonly KeyEdit[] {
   const roots = new Map<string | null, Record<string, string>>();
-  for (const [key, text] of Object.entries(texts)) {
-    const root = givenRoot(key, on);
+  for (const [key, text] of Object.entries({ ...givenSides(Object.keys(texts), on), ...texts })) {
+    const root = wholeRoot(key, on);
     roots.set(root, { ...roots.get(root), [key]: text });
   }
   return [...roots].flatMap(([root, its]): readonly KeyEdit[] =>
     root === null
-      ? Object.entries(its).map(([key, text]) => ({ kind: "set", path: stepsOf(`${on.path}.${key}`), text }))
+      ? Object.entries(its).map(([key, text]) => ({ kind: "set", ...placeOf(key, on), text }))
       : [wholeOf(root, its, on)],
   );
+}
+
+/** A base that says one side of a plate says both: the other, where it is given, is written with it. */
+function givenSides(keys: readonly string[], { given }: TypedOn): Readonly<Record<string, string>> {
+  const sides = keys.flatMap((key) => {
+    const [, group, side] = /^(basePlate|concrete)\.([xy])$/.exec(key) ?? [];
+    const other = `${group}.${side === "x" ? "y" : "x"}`;
+    const text = given[key] === undefined ? undefined : given[other]?.text;
+    return text === undefined ? [] : [[other, text] as const];
+  });
+  return Object.fromEntries(sides);
+}
+
+/** The group around the key that is written whole: it stands there by its name alone, or is given to the base. */
+function wholeRoot(key: string, on: TypedOn): string | null {
+  const own = `${on.path}.${key}`;
+  const repeated = repeatAround(own, on.repeats)?.at;
+  return repeated !== undefined && repeated.length < own.length && repeated.length > on.path.length
+    ? repeated.slice(on.path.length + 1)
+    : (wordAround(key, on.written) ?? givenRoot(key, on));
+}
+
+/** The key around this one that is written as a word, and becomes a group of keys. */
+function wordAround(key: string, written: Said["written"]): string | null {
+  const steps = stepsOf(key);
+  const around = steps.slice(1).map((_, i) => pathOf(steps.slice(0, i + 1)));
+  return around.find((each) => written[each] !== undefined) ?? null;
 }
 
 /** The group that holds the key, where defaults or a kind give all of it. */
@@ -98,15 +179,17 @@ function isUnder(key: string, root: string): boolean {
   return key === root || key.startsWith(`${root}.`) || key.startsWith(`${root}[`);
 }
 
-/** A group as one value: what is said of it by now, and these texts instead. */
-function wholeOf(root: string, texts: Readonly<Record<string, string>>, { path, written, given }: TypedOn): KeyEdit {
+/** A group as one value: what is said of it by now, and these texts instead; null: taken out. */
+function wholeOf(root: string, texts: Readonly<Record<string, string | null>>, on: TypedOn): KeyEdit {
+  const { written, given } = on;
   const own = under(root, written);
   const base =
     own.length > 0 ? own : under(root, Object.fromEntries(Object.entries(given).map(([key, { text }]) => [key, text])));
   const all = { ...Object.fromEntries(base), ...texts };
   const tree: Tree = {};
-  for (const [key, text] of Object.entries(all)) plant(tree, stepsOf(key).slice(stepsOf(root).length), text);
-  return { kind: "set", path: stepsOf(`${path}.${root}`), text: flow(tree), flow: true };
+  for (const [key, text] of Object.entries(all))
+    if (text !== null) plant(tree, stepsOf(key).slice(stepsOf(root).length), text);
+  return { kind: "set", ...placeOf(root, on), text: flow(tree), flow: true };
 }
 
 /** What is said below the root, not the root's own word. */

@@ -136,6 +136,25 @@ function lineKey(keyed: Keyed, axis: Axis, { at, keys }: Stop, of: string): Figu
   };
 }
 
+const SIDES: Readonly<Record<Axis, readonly [below: string, above: string]>> = {
+  x: ["left of", "right of"],
+  y: ["below", "above"],
+};
+
+/** The keys of a rod line by how far it stands from the working point, as it is drawn: a length, whichever side it is on. */
+export function fromPointKeys(keyed: Keyed, group: RodGroup, axis: Axis, at: number): readonly FigureKey[] {
+  const [below, above] = SIDES[axis];
+  return patternKeys(keyed, group, axis, at).map((own): FigureKey => {
+    const label = `rods ${at < 0 ? below : above} the working point${groupWords(keyed, group)}`;
+    if (at >= 0) return { ...own, label };
+    const moves = (own.takes.kind === "moves" ? own.takes.moves : [{ key: own.key, plus: 0, times: 1, over: 1 }]).map(
+      (move): Move => ({ ...move, times: -1 }),
+    );
+    const note = `${own.note} The job file has it as a negative ${axis}.`.trim();
+    return { ...own, label, note, shown: shownIn(keyed, nanometres(-at)), takes: { kind: "moves", moves } };
+  });
+}
+
 /** A length between two lines of one group. */
 export function spanKey(keyed: Keyed, group: RodGroup, axis: Axis, from: number, to: number): FigureKey | null {
   const lines = linesOf(keyed, group, axis);
@@ -379,10 +398,10 @@ export function cornerKeys(keyed: Keyed): readonly FigureKey[] {
 }
 
 /** Size, place and more of the base plate or the concrete. */
-export function neighbourKeys(keyed: Keyed, name: "BASE PLATE" | "CONCRETE"): readonly FigureKey[] {
+export function neighbourKeys(keyed: Keyed, name: "base plate" | "concrete"): readonly FigureKey[] {
   const { basePlate, concrete } = keyed.base;
   const [root, what, of] =
-    name === "BASE PLATE"
+    name === "base plate"
       ? (["basePlate", "base plate", basePlate] as const)
       : (["concrete", "concrete", concrete] as const);
   const { shape } = of;
@@ -397,7 +416,7 @@ export function neighbourKeys(keyed: Keyed, name: "BASE PLATE" | "CONCRETE"): re
   return [
     ...size,
     ...centerKeys(keyed, root, of.at, what),
-    ...(name === "BASE PLATE" ? plateKeys(keyed) : depthKeys(keyed)),
+    ...(name === "base plate" ? plateKeys(keyed) : depthKeys(keyed)),
   ];
 }
 

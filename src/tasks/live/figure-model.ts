@@ -56,8 +56,12 @@ export interface LiveFigure {
   readonly follows: string;
 }
 
-/** The outline of base plate or concrete, which is clicked on its lines: ends of these on paper, millimetres, y up. */
+/** Whose outline: of the template, and of what stands around it. */
+export type Edge = "template" | "base plate" | "concrete";
+
+/** An outline, which is clicked on its lines: ends of these on paper, millimetres, y up. */
 export interface LiveOutline extends Omit<LiveFigure, "box"> {
+  readonly name: Edge;
   readonly lines: readonly (readonly [x0: number, y0: number, x1: number, y1: number])[];
 }
 
@@ -77,4 +81,6 @@ export interface LiveFigures {
   readonly figures: readonly LiveFigure[];
   readonly outlines: readonly LiveOutline[];
   readonly holes: readonly LiveHole[];
+  /** Names that stand alone on the drawing: of axes, joints, the working point. */
+  readonly names: readonly { readonly words: string; readonly box: PaperBox }[];
 }

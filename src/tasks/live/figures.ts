@@ -8,14 +8,15 @@ import type { PhraseOf } from "../../sheets/callouts.js";
 import { textBox } from "../../sheets/occupied.js";
 import type { ScreenPlan } from "../../sheets/on-screen.js";
 import { holeSpan, onPaper } from "../../sheets/plan-shapes.js";
-import type { PathPart, SceneGroup, SceneItem } from "../../sheets/scene.js";
+import type { PathPart, SceneGroup, SceneItem, StrokeRole } from "../../sheets/scene.js";
 import type { Hole } from "../../template/model.js";
 import { formatLength, nanometres } from "../../units/index.js";
-import { isAbout } from "./about-hole.js";
+import { firstRowsAbout } from "./about-hole.js";
 import type { Axis, Keyed, Stop } from "./figure-keys.js";
 import {
   circleKeys,
   cornerKeys,
+  fromPointKeys,
   holeKey,
   isSame,
   linesOf,
@@ -30,7 +31,7 @@ import {
   spanKey,
   stopAt,
 } from "./figure-keys.js";
-import type { FigureKey, LiveFigure, LiveFigures, LiveHole, LiveOutline, PaperBox } from "./figure-model.js";
+import type { Edge, FigureKey, LiveFigure, LiveFigures, LiveHole, LiveOutline, PaperBox } from "./figure-model.js";
 
 /** What is written of the base, and given to it: texts by key path. */
 export interface Said {
@@ -52,11 +53,18 @@ export function figuresOf(checked: CheckedBase, plan: ScreenPlan, said: Said): L
     ...joined(drawn.flatMap((group) => calloutFigure(keyed, group) ?? [])),
     ...joined(unplaced),
   ];
+  const rows = firstRowsAbout(checked.rows);
   return {
     figures: named(figures),
-    outlines: drawn.flatMap((group) => outlineOf(keyed, group) ?? []),
-    holes: checked.plate.holes.map((hole) => holeOf(keyed, plan, hole, checked.rows)),
+    outlines: drawn.flatMap((group) => outlineOf(keyed, group) ?? []).sort(templateLast),
+    holes: checked.plate.holes.map((hole) => holeOf(keyed, plan, hole, rows.get(hole.tag))),
+    names: textsIn(plan.items).map((item) => ({ words: item.text, box: extentOfPoints(textBox(item)) })),
   };
+}
+
+/** Where outlines lie on each other, that of the template is the one that is seen. */
+function templateLast(a: LiveOutline, b: LiveOutline): number {
+  return Number(a.name === "template") - Number(b.name === "template");
 }
 
 /** A base with what keys are looked for in. */
@@ -109,6 +117,18 @@ function named(figures: readonly Figure[]): readonly LiveFigure[] {
 function groupsIn(items: readonly SceneItem[]): readonly SceneGroup[] {
   return items.flatMap((item) => (item.kind === "group" ? [item, ...groupsIn(item.items)] : []));
 }
+
+type SceneText = Extract<SceneItem, { kind: "text" }>;
+
+/** Texts that belong to no dimension and no callout. */
+function textsIn(items: readonly SceneItem[]): readonly SceneText[] {
+  return items.flatMap((item): readonly SceneText[] => {
+    if (item.kind === "text") return [item];
+    return item.kind === "group" && !APART.has(item.name) ? textsIn(item.items) : [];
+  });
+}
+
+const APART: ReadonlySet<string> = new Set(["dimension", "callout", "callout-part"]);
 
 function boxOfWords(items: readonly SceneItem[]): { readonly words: string; readonly box: PaperBox | null } {
   const texts = items.flatMap((item) => (item.kind === "text" ? [item] : []));
@@ -167,8 +187,8 @@ function between(keyed: Keyed, axis: Axis, from: number, to: number): Meaning {
   const [rods] = [...a.groups, ...b.groups];
   if (!a.edge && !b.edge && rods !== undefined && (a.isPoint || b.isPoint)) {
     const at = a.isPoint ? to : from;
-    const keys = patternKeys(keyed, rods.group, axis, at);
-    const isOwn = rods.group.pattern.kind !== "rectangle";
+    const isOwn = rods.group.pattern.kind === "lines" || rods.group.pattern.kind === "points";
+    const keys = isOwn ? fromPointKeys(keyed, rods.group, axis, at) : patternKeys(keyed, rods.group, axis, at);
     return {
       name: `rod line ${axis} from W.P.`,
       keys,
@@ -306,20 +326,39 @@ function otherHoleKeys({ unit, isWritten }: Keyed, hole: Hole | undefined): read
 }
 
 function outlineOf(keyed: Keyed, { name, data, items }: SceneGroup): LiveOutline | null {
-  if (name !== "neighbour") return null;
-  const words = String(data.of) as "BASE PLATE" | "CONCRETE";
+  const what = name === "plate" ? "template" : data.of === "CONCRETE" ? "concrete" : "base plate";
+  if (name !== "plate" && name !== "neighbour") return null;
   const lines = items.flatMap((item) =>
-    item.kind === "stroke" && item.role !== "fine" ? item.parts.flatMap(chordsOf) : [],
+    item.kind === "stroke" && item.role === ROLE_OF_EDGE[what] ? item.parts.flatMap(chordsOf) : [],
   );
-  const what = words === "CONCRETE" ? "concrete" : "base plate";
-  return {
-    id: `outline-${what.replace(" ", "-")}`,
-    name: what,
-    words: what,
-    lines,
-    keys: neighbourKeys(keyed, words),
-    follows: "",
-  };
+  const keys = what === "template" ? templateKeys(keyed) : neighbourKeys(keyed, what);
+  const words = `${what} ${sizeWords(keyed, what)}`;
+  return { id: `outline-${what.replace(" ", "-")}`, name: what, words, lines, keys, follows: "" };
+}
+
+/** `420 × 360`, `Ø48`. */
+function sizeWords({ base, box, unit }: Keyed, what: Edge): string {
+  const say = (length: number): string => formatLength(length, unit);
+  if (what === "template") {
+    const isRound = base.template.outline.kind === "circle" || base.template.outline.kind === "ring";
+    const [x, y] = [say(box.x1 - box.x0), say(box.y1 - box.y0)];
+    return isRound ? `Ø${x}` : `${x} × ${y}`;
+  }
+  const { shape } = what === "concrete" ? base.concrete : base.basePlate;
+  if (shape.kind === "missing") return "";
+  return shape.value.kind === "circle"
+    ? `Ø${say(shape.value.diameter)}`
+    : `${say(shape.value.x)} × ${say(shape.value.y)}`;
+}
+
+const ROLE_OF_EDGE: Readonly<Record<Edge, StrokeRole>> = {
+  template: "outline",
+  "base plate": "base-plate",
+  concrete: "concrete",
+};
+
+function templateKeys(keyed: Keyed): readonly FigureKey[] {
+  return unique([...sizeKeys(keyed, "x"), ...sizeKeys(keyed, "y"), ...cornerKeys(keyed)]);
 }
 
 type Chord = LiveOutline["lines"][number];
@@ -353,14 +392,14 @@ const ROLE_WORDS: Readonly<Record<Hole["role"], string>> = {
   bolt: "bolt hole",
 };
 
-function holeOf(keyed: Keyed, plan: ScreenPlan, hole: Hole, rows: readonly CheckRow[]): LiveHole {
+function holeOf(keyed: Keyed, plan: ScreenPlan, hole: Hole, worst: CheckRow | undefined): LiveHole {
   const center = onPaper(plan, hole.center);
   const span = holeSpan(hole);
   const [w, h] = [span.x * plan.scale, span.y * plan.scale];
   const group = groupOf(keyed.base.groups, hole);
   return {
     tag: hole.tag,
-    words: holeWords(keyed, hole, rows),
+    words: holeWords(keyed, hole, worst),
     box: { x0: center.x - w, y0: center.y - h, x1: center.x + w, y1: center.y + h },
     isRound: hole.shape.kind === "circle",
     keys:
@@ -378,13 +417,12 @@ function placedKeys(keyed: Keyed, hole: Hole): readonly FigureKey[] {
 }
 
 /** `A1, rod hole Ø1-5/16 for a 1 rod, at X 6, Y -5. Worst row: ...`. */
-function holeWords({ unit }: Keyed, { tag, role, shape, center, rod }: Hole, rows: readonly CheckRow[]): string {
+function holeWords({ unit }: Keyed, { tag, role, shape, center, rod }: Hole, worst: CheckRow | undefined): string {
   const say = (length: number) => formatLength(length, unit);
   const size =
     shape.kind === "circle" ? `diameter ${say(shape.diameter)}` : `${say(shape.width)} by ${say(shape.height)}`;
   const place = `at X ${say(nanometres(center.x * 1e6))}, Y ${say(nanometres(center.y * 1e6))}`;
   const rodWords = rod === null ? "" : ` for rod ${rod.size}`;
-  const worst = rows.find(({ subject }) => isAbout(subject, tag));
   const row = worst === undefined ? "No row is about it alone." : `Its worst row: ${rowWords(worst, unit)}.`;
   return `${tag}, ${ROLE_WORDS[role]}, ${size}${rodWords}, ${place}. ${row}`;
 }

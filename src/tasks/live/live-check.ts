@@ -13,6 +13,6 @@ export function liveCheck(row: CheckRow, unit: Unit): LiveCheck {
   const share = row.margin === null || isWithoutMargin(row) ? null : tightness(row);
   const [found, bound] =
     row.value === null || row.limit === null ? ["", ""] : comparedTexts(row.value, row.limit, unit);
-  const told = { plainName, measured, missing, share, found, bound, spare: marginWords(row, unit) };
-  return { ...summarizeCheck(row, unit), ...told };
+  const spare = marginWords(row, unit);
+  return { ...summarizeCheck(row, unit), plainName, measured, missing, share, found, bound, spare };
 }

@@ -27,7 +27,7 @@ export interface LiveBase {
   readonly held: readonly string[];
   /** Questions that are open. */
   readonly open: number;
-  /** Of the rows that pass with a margin, the one with the least share of its limit to spare. */
+  /** The worst row that holds the base or waits for an answer; else, of those that pass with a margin, the one with the least share of its limit to spare. */
   readonly worst: LiveCheck | null;
   /** What the base says of itself, by key path within it, as `rods.diameter`: texts as written. */
   readonly written: Readonly<Record<string, string>>;
@@ -81,6 +81,17 @@ export interface LiveJob {
   readonly unit: Unit;
   /** Texts of the job's head as written, by key path, as `job.title`; without its bases, kinds, defaults and lists. */
   readonly said: Readonly<Record<string, string>>;
+  /** Values that are written once and repeated by their names; of most jobs none. */
+  readonly repeats: readonly LiveRepeat[];
+}
+
+/** A value that the job file names (`&name`), and where its name stands instead of it (`*name`), by key path. */
+export interface LiveRepeat {
+  readonly name: string;
+  readonly path: string;
+  /** A base's mark, `kind heavy`, or the key at the top of the job. */
+  readonly whose: string;
+  readonly repeatedAt: readonly { readonly path: string; readonly whose: string }[];
 }
 
 /** A row as the page shows it. */
@@ -107,6 +118,8 @@ export interface LiveLine {
   readonly where: string;
   /** Tags of the holes that the rows are about. */
   readonly tags: readonly string[];
+  /** Edges that the rows are about, as `edge of the base plate`. */
+  readonly edges: readonly string[];
   /** What the rows note, each once; `where`: of which subjects, "" where it is of all. */
   readonly notes: readonly { readonly where: string; readonly note: string }[];
 }
@@ -166,9 +179,7 @@ export interface LiveBaseView {
   /** Title for who does not see the drawing, and what is on it in a sentence. */
   readonly title: string;
   readonly description: string;
-  /** Worst first. */
-  readonly checks: readonly LiveCheck[];
-  /** The same, alike ones joined. */
+  /** Its rows, worst first, alike ones joined. */
   readonly lines: readonly LiveLine[];
   /** Which keys would have most of what is not checked checked. */
   readonly unchecked: Unchecked;

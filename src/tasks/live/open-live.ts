@@ -45,6 +45,7 @@ import type { Right, Slot } from "./right.js";
 import { checkSlot, rightOf } from "./right.js";
 import type { Settled } from "./settle.js";
 import { settle, UNSETTLED } from "./settle.js";
+import { sheetFaults } from "./sheet-faults.js";
 import { takeBases } from "./take-bases.js";
 import { viewOfBase } from "./view.js";
 
@@ -73,7 +74,7 @@ export interface Live {
   questions(): LiveQuestions | null;
   /** Writes answers into the job file, as one edit. */
   answer(drafts: readonly AnswerDraft[], watch: Watch): AnsweredResult;
-  /** Checks one base that waits, or settles the rows of the job; false where nothing is left to do. */
+  /** Checks one base that waits, settles the rows of the job, or draws a sheet whose size is named; false where nothing is left to do. */
   work(): boolean;
 }
 
@@ -93,6 +94,9 @@ class LiveText implements Live {
   /** As it was last settled while it was right. */
   private settled: Settled = UNSETTLED;
   private isSettled = false;
+  /** Its questions have their numbers, and its layout is judged. */
+  private isNumbered = false;
+  private sheets: ReturnType<typeof sheetFaults> | null = null;
   private head: LiveHead | null = null;
   private ledgerOfAll: WholeLedger | null = null;
 
@@ -159,7 +163,7 @@ class LiveText implements Live {
     if (right === null || slot === undefined || now.sound === null || now.faulty.has(index)) return null;
     const checked = checkSlot(right, slot, this.opener.memory);
     const { laid } = this.settled;
-    const renewed = this.isSettled && now.whole !== null ? laid?.bases[right.slots.indexOf(slot)] : undefined;
+    const renewed = this.isNumbered && now.whole !== null ? laid?.bases[right.slots.indexOf(slot)] : undefined;
     return laid === null || renewed === undefined ? checked : checkBase(laid.job, renewed);
   }
 
@@ -176,10 +180,10 @@ class LiveText implements Live {
   }
 
   state(): LiveJob {
-    const { findings, unit, said, basesIn, lines } = this.now;
+    const { findings, unit, said, basesIn, lines, repeats } = this.now;
     const { settled, isSettled, turn, head } = this;
     return {
-      ...{ turn, unit, said, basesIn, head, files: filesOf(this.now), ...settled.said },
+      ...{ turn, unit, said, basesIn, repeats, head, files: filesOf(this.now), ...settled.said },
       findings: isSettled && this.now.whole !== null ? [...findings, ...settled.findings] : findings,
       bases: lines.map((line, index) => lineOf(line, index, this.now, this.right)),
       isSettled,
@@ -208,28 +212,40 @@ class LiveText implements Live {
   }
 
   work(): boolean {
-    if (this.isSettled) return false;
-    const { right } = this;
+    const { right, now, isSettled, isNumbered } = this;
+    if (isSettled) return false;
     const waiting = right?.slots.find(({ bare }) => bare === null);
-    if (right !== null && waiting !== undefined) {
-      checkSlot(right, waiting, this.opener.memory);
-      return true;
-    }
-    if (right !== null && this.now.whole !== null) this.settled = settle(right, this.now.inputs);
-    this.ledgerOfAll = null;
-    this.isSettled = true;
+    if (right !== null && waiting !== undefined) checkSlot(right, waiting, this.opener.memory);
+    else if (right === null || now.whole === null) this.isSettled = true;
+    else if (!isNumbered) this.numberAll(right);
+    else this.drawNextSheet();
     return true;
+  }
+
+  private numberAll(right: Right): void {
+    this.settled = settle(right);
+    this.isNumbered = true;
+    this.ledgerOfAll = null;
+  }
+
+  private drawNextSheet(): void {
+    const { settled, now, opener } = this;
+    if (settled.laid !== null) this.sheets ??= sheetFaults(settled.laid, now.inputs, opener.memory);
+    const step = this.sheets?.next();
+    if (step?.done === false) return;
+    this.settled = { ...settled, findings: step?.value ?? [] };
+    this.isSettled = true;
   }
 
   /** A fault of the program on the way leaves all as it was. */
   private change(splices: readonly Splice[], watch: Watch): LiveResult {
-    const { now, right, wholeRight, turn, isSettled, head } = this;
+    const { now, right, wholeRight, turn, isSettled, isNumbered, head } = this;
     try {
       if (splices.length > 0) this.takeIn(splices.reduce(spliced, now.text));
       const view = this.look(watch);
       return { refused: [], splices, job: this.state(), view };
     } catch (error) {
-      Object.assign(this, { now, right, wholeRight, turn, isSettled, head });
+      Object.assign(this, { now, right, wholeRight, turn, isSettled, isNumbered, head });
       throw error;
     }
   }
@@ -239,6 +255,8 @@ class LiveText implements Live {
     this.turn += 1;
     this.right = this.rightNow(this.right);
     this.isSettled = false;
+    this.isNumbered = false;
+    this.sheets = null;
     this.ledgerOfAll = null;
   }
 

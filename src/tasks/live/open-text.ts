@@ -13,7 +13,9 @@ import type { Unit } from "../../units/index.js";
 import type { LaidJob } from "../open.js";
 import { openParts } from "../open.js";
 import type { WrittenLine } from "./base-line.js";
-import { headTexts, startWrittenLines } from "./base-line.js";
+import { headTexts, markOf, sheetLine, startWrittenLines } from "./base-line.js";
+import type { LiveRepeat } from "./model.js";
+import { repeatsIn } from "./repeats.js";
 
 /** A text of a job and what it gives. */
 export interface OpenText {
@@ -34,6 +36,7 @@ export interface OpenText {
   readonly pieces: TextPieces | null;
   /** Texts of the head as written, by key path. */
   readonly said: Readonly<Record<string, string>>;
+  readonly repeats: readonly LiveRepeat[];
   /** Files that the job names. */
   readonly requests: JobFile["requests"];
 }
@@ -46,22 +49,26 @@ export interface TextOpener {
 
 /** `inputs`: with the files beside the job. */
 export function startTextOpener(given: Inputs, { date }: { readonly date: string }): TextOpener {
-  const [memory, reader, lines] = [startMemory(), startPieceReader(), startWrittenLines()];
+  const [memory, reader] = [startMemory(), startPieceReader()];
+  const lines = startWrittenLines(memory);
   return {
     memory,
     open: (text) => {
       memory.turn();
       const { file, pieces } = readText(text, given, reader);
       const inputs = { ...given, files: new Map([...given.files, [given.job, file]]) };
-      const { whole, sound, findings } = openParts(inputs, { date, memory });
+      const { whole, sound, findings, roots } = openParts(inputs, { date, memory });
       const root = file.root.ok ? file.root.value : null;
       const bases = findNode(root ?? undefined, "bases");
       const isInJob = bases?.kind === "list";
+      const written = isInJob
+        ? { lines: lines(bases.items, root), faulty: faultyOf(findings) }
+        : linesOfSheet(sound, roots);
       return {
         ...{ text, inputs, root, pieces, whole, sound, findings, requests: file.requests },
+        ...written,
         said: root === null ? {} : headTexts(root),
-        lines: isInJob ? lines(bases.items, root) : linesOfSheet(sound),
-        faulty: faultyOf(findings),
+        repeats: repeatsIn(text, written.lines),
         basesIn: isInJob || namesNoSheet(root) ? "job" : "sheet",
         unit: sound?.job.unit ?? unitIn(root),
       };
@@ -97,10 +104,19 @@ function unitIn(root: SourceNode | null): Unit {
   return unit?.kind === "scalar" && unit.text === "mm" ? "mm" : "in";
 }
 
-/** Of a schedule: its cells are not written in the job, and cannot be edited there. */
-function linesOfSheet(sound: LaidJob | null): readonly WrittenLine[] {
-  const bases = sound?.bases ?? [];
-  return bases.map(({ base }, index) => ({ path: `bases[${index}]`, mark: base.mark, written: {}, given: {} }));
+type LinesAndFaulty = Pick<OpenText, "lines" | "faulty">;
+
+/** Of a schedule: what its cells say is told, though it cannot be edited in the job; rows at fault come last. */
+function linesOfSheet(sound: LaidJob | null, roots: readonly SourceNode[]): LinesAndFaulty {
+  const left = new Map(roots.map((root) => [markOf(root), root]));
+  const known = (sound?.bases ?? []).map(({ base: { mark } }) => {
+    const root = left.get(mark);
+    left.delete(mark);
+    return { mark, root };
+  });
+  const all = [...known, ...[...left].map(([mark, root]) => ({ mark, root }))];
+  const faulty = all.flatMap((_, index) => (sound !== null && index >= known.length ? [index] : []));
+  return { lines: all.map(({ mark, root }, index) => sheetLine(root, mark, index)), faulty: new Set(faulty) };
 }
 
 function faultyOf(findings: readonly Finding[]): ReadonlySet<number> {

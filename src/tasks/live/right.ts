@@ -1,4 +1,6 @@
 /** The job with the ledgers of its bases. */
+
+import { isAsking } from "../../checks/asking.js";
 import type { CheckedBase } from "../../checks/checked.js";
 import { checkBase } from "../../checks/checked.js";
 import type { CheckRow } from "../../checks/model.js";
@@ -16,6 +18,8 @@ import { standingOf } from "./base-line.js";
 export interface Ledger {
   readonly standing: Standing;
   readonly rows: readonly CheckRow[];
+  /** Those that are put to the engineer of record. */
+  readonly asking: readonly CheckRow[];
 }
 
 /** A base that has no fault. */
@@ -93,7 +97,7 @@ export function checkSlot({ opened: { job } }: Right, slot: Slot, memory: Memory
   const checked = checkBase(job, slot.shaped);
   if (slot.bare === null) {
     const { rows, held, open } = checked;
-    slot.bare = { rows, standing: standingOf(rows, held, open.length, job.unit) };
+    slot.bare = { rows, asking: rows.filter(isAsking), standing: standingOf(rows, held, open.length, job.unit) };
     slot.ledger = slot.bare;
     memory.keep("ledger", slot.key, slot.bare);
   }

@@ -3,9 +3,8 @@ import type { CheckedBase } from "../../checks/checked.js";
 import { counted } from "../../checks/words.js";
 import { drawOnScreen } from "../../sheets/on-screen.js";
 import { documentType, drawingNumber, statusWords } from "../../sheets/status-words.js";
-import { summarizeBase } from "../../summary/summarize.js";
+import { summarizeHole } from "../../summary/summarize.js";
 import { figuresOf, type Said } from "./figures.js";
-import { liveCheck } from "./live-check.js";
 import { liveLines, uncheckedOf } from "./live-lines.js";
 import type { LiveBaseView, Watch } from "./model.js";
 
@@ -14,7 +13,7 @@ export function viewOfBase(path: string, checked: CheckedBase, room: Watch["room
   const { pieces: _pieces, ...base } = checked;
   const beside = { cutFiles: [], drillListName: null, sheetNumber: 1, sheetCount: 1, programVersion: "", piece: null };
   const plan = drawOnScreen({ ...base, ...beside, sheetBases: [base.base.mark] }, room);
-  const { template } = summarizeBase(checked);
+  const holes = base.plate.holes.map((hole) => summarizeHole(hole, base.job.unit));
   const { weight } = base;
   return {
     figures: figuresOf(checked, plan, said),
@@ -24,11 +23,10 @@ export function viewOfBase(path: string, checked: CheckedBase, room: Watch["room
       drawingNumber: drawingNumber(base),
       weight: weight === null ? "" : `${Math.round(weight.value * 10) / 10} ${weight.unit}`,
     },
-    ...{ path, plan, mark: base.base.mark, template: base.plate.mark, held: base.held, holes: template.holes },
+    ...{ path, plan, mark: base.base.mark, template: base.plate.mark, held: base.held, holes },
     title: `Template ${base.plate.mark}, view from top`,
-    description: `For base ${base.base.mark}: ${counted(template.holes.length, "hole")}. Each hole can be reached by keyboard.`,
-    checks: base.rows.map((row) => liveCheck(row, base.job.unit)),
-    lines: liveLines(base.rows, template.holes, base.job.unit),
+    description: `For base ${base.base.mark}: ${counted(holes.length, "hole")}. Each hole can be reached by keyboard.`,
+    lines: liveLines(base.rows, holes, base.job.unit),
     unchecked: uncheckedOf(base.rows),
   };
 }

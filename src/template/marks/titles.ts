@@ -149,8 +149,8 @@ function nearestFree(ground: Ground, { block, middle, along }: Stand, search: Se
     x: along === "+x" ? Math.max(0, extent.x0) : extent.x0,
     y: along === "+y" ? Math.max(0, extent.y0) : extent.y0,
   };
-  const xs = isFixed.x ? [left] : outward(stations(left, from.x, extent.x1 - block.width, steps), left);
-  const ys = isFixed.y ? [low] : outward(stations(low, from.y, extent.y1 - block.height, steps), low);
+  const xs = isFixed.x ? [left] : outward(left, from.x, extent.x1 - block.width, steps);
+  const ys = isFixed.y ? [low] : outward(low, from.y, extent.y1 - block.height, steps);
   let [best, least]: [Candidate | null, number] = [null, Infinity];
   for (const x of xs) {
     const sideways = 1.5 * Math.abs(x - left);
@@ -168,23 +168,29 @@ function nearestFree(ground: Ground, { block, middle, along }: Stand, search: Se
   return best;
 }
 
-/** Nearest to `ideal` first, the lesser of two as near before the greater. */
-function outward(values: readonly number[], ideal: number): readonly number[] {
-  return [...values].sort((a, b) => Math.abs(a - ideal) - Math.abs(b - ideal));
-}
-
 function isBefore(x: number, y: number, at: Point): boolean {
   return x < at.x || (x === at.x && y < at.y);
 }
 
 const STEPS_ON_A_LINE = 60;
 
-/** `ideal` and places on both sides of it within from..to, evenly spaced. */
-function stations(ideal: number, from: number, to: number, steps: number): readonly number[] {
+/**
+ * `ideal`, or the end of from..to nearest to it, and places on both sides of it within from..to, evenly spaced: nearest to
+ * `ideal` first, the lesser of two as near before the greater.
+ */
+function outward(ideal: number, from: number, to: number, steps: number): readonly number[] {
   if (to < from) return [];
   const step = (to - from) / steps || 1;
   const inside = Math.min(to, Math.max(from, ideal));
-  const before = Math.floor((inside - from) / step);
-  const after = Math.floor((to - inside) / step);
-  return Array.from({ length: before + after + 1 }, (_, i) => inside + (i - before) * step);
+  const [least, most] = [-Math.floor((inside - from) / step), Math.floor((to - inside) / step)];
+  const at = (turn: number) => inside + turn * step;
+  const places: number[] = [];
+  let [below, above] = [0, 1];
+  while (below >= least || above <= most) {
+    const isBelow = above > most || (below >= least && Math.abs(at(below) - ideal) <= Math.abs(at(above) - ideal));
+    places.push(at(isBelow ? below : above));
+    if (isBelow) below -= 1;
+    else above += 1;
+  }
+  return places;
 }

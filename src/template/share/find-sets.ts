@@ -4,6 +4,7 @@ import type { Base, Job } from "../../job/model/job.js";
 import { markKey } from "../../job/schema/marks.js";
 import type { BaseWithRods } from "../../rods/model.js";
 import { groupBy } from "../../units/group-by.js";
+import { lastFor, onceFor } from "../../units/once.js";
 import { makePlate } from "../make-plate.js";
 import { nameTemplate } from "./name-template.js";
 import { plateKey } from "./plate-key.js";
@@ -25,12 +26,12 @@ export function givenSets(bases: readonly BaseWithRods[]): readonly TemplateSet[
  * As few templates as there are different plates: every set of two or more bases that one template would serve, those of
  * the job among them. What is alike in rods and holes is looked at closer; a plate is made for each base of it.
  */
-export function equalSets(job: Job, bases: readonly BaseWithRods[]): readonly TemplateSet[] {
+export function equalSets(bases: readonly BaseWithRods[], plates: PlateKeys): readonly TemplateSet[] {
   const used = new Set(
     bases.flatMap(({ base: { mark, template } }) => [mark, template.written.mark ?? mark]).map(markKey),
   );
   const order = new Map(bases.map((each, at) => [each, at]));
-  const found = [...groupBy(unitsOf(bases), likeness).values()].flatMap((units) => settle(job, units, order, used));
+  const found = [...groupBy(unitsOf(bases), likeness).values()].flatMap((units) => settle(plates, units, order, used));
   return found.sort((a, b) => place(a, order) - place(b, order));
 }
 
@@ -57,14 +58,21 @@ function unitsOf(bases: readonly BaseWithRods[]): readonly Unit[] {
 /** What two plates must agree in to be one, as far as it is known without making them. */
 function likeness({ members: [first] }: Unit): string {
   if (first === undefined) return "";
-  const { base, rods } = first;
-  const { use, material, thickness } = base.template;
-  const holes = rods.map(({ tag, center, group }) => [tag, center.x, center.y, group.hole.value, group.rod.size]);
-  return JSON.stringify([use, material, thickness, holes]);
+  return likenessOf(first.base, first.rods);
 }
 
+const likenessOf = lastFor(({ template: { use, material, thickness } }: Base, rods: BaseWithRods["rods"]): string => {
+  const holes = rods.map(({ tag, center, group }) => [tag, center.x, center.y, group.hole.value, group.rod.size]);
+  return JSON.stringify([use, material, thickness, holes]);
+});
+
 /** Sets among units that are alike; a set that falls apart is tried again in parts, each under its own mark. */
-function settle(job: Job, units: readonly Unit[], order: Order, used: ReadonlySet<string>): readonly TemplateSet[] {
+function settle(
+  plates: PlateKeys,
+  units: readonly Unit[],
+  order: Order,
+  used: ReadonlySet<string>,
+): readonly TemplateSet[] {
   const [only] = units;
   if (units.length < 2) {
     const isSet = only !== undefined && only.given !== null && only.members.length > 1;
@@ -73,29 +81,24 @@ function settle(job: Job, units: readonly Unit[], order: Order, used: ReadonlySe
   const members = units.flatMap((unit) => unit.members).sort((a, b) => placeOf(a, order) - placeOf(b, order));
   const templates = units.flatMap(({ given }) => given ?? []);
   const mark = nameTemplate({ bases: members.map(({ base }) => base.mark), templates }, used);
-  if (mark === null) return units.flatMap((unit) => settle(job, [unit], order, used));
-  if (isOnePlate(members, mark)) return [{ mark, members }];
-  const parts = partition(job, units, { mark, members });
+  if (mark === null) return units.flatMap((unit) => settle(plates, [unit], order, used));
+  if (isOnePlate(members)) return [{ mark, members }];
+  const parts = partition(plates, units, { mark, members });
   if (parts.length === 1) return [{ mark, members }];
-  return parts.flatMap((part) => settle(job, part, order, used));
+  return parts.flatMap((part) => settle(plates, part, order, used));
 }
 
 /** True of bases that differ in nothing that a plate follows from: none needs to be made to know it. */
-function isOnePlate(members: readonly BaseWithRods[], mark: string): boolean {
-  const inputs = members.map((each) => inputsOf({ ...each, base: withTemplate(each.base, mark, []) }));
-  return inputs.every((each) => each === inputs[0]);
+function isOnePlate(members: readonly BaseWithRods[]): boolean {
+  const [first, ...others] = members.map(({ base }) => inputsOf(base));
+  return others.every((each) => each === first);
 }
 
 /** Units by their plates; one whose own bases differ stands alone. */
-function partition(job: Job, units: readonly Unit[], set: TemplateSet): readonly (readonly Unit[])[] {
+function partition(plates: PlateKeys, units: readonly Unit[], set: TemplateSet): readonly (readonly Unit[])[] {
   const sharedBy = set.members.map(({ base }) => base.mark);
-  const keyOf = rememberKeys(job);
-  const plateOf = (unit: Unit): string => {
-    const keys = new Set(
-      unit.members.map((each) => keyOf({ ...each, base: withTemplate(each.base, set.mark, sharedBy) })),
-    );
-    return [...keys].sort().join("\n");
-  };
+  const keyOf = rememberKeys(plates, (base) => withTemplate(base, set.mark, sharedBy));
+  const plateOf = ({ members }: Unit): string => [...new Set(members.map(keyOf))].sort().join("\n");
   const alone = (key: string, { members }: Unit): string =>
     key.includes("\n") ? `${key} ${members[0]?.base.mark ?? ""}` : key;
   return [...groupBy(units, (unit) => alone(plateOf(unit), unit)).values()];
@@ -103,31 +106,43 @@ function partition(job: Job, units: readonly Unit[], set: TemplateSet): readonly
 
 /** The base with the mark of a template that it shares with others. */
 export function withTemplate(base: Base, mark: string, sharedBy: readonly string[]): Base {
-  return { ...base, template: { ...base.template, mark, sharedBy } };
+  return sharing(base, JSON.stringify([mark, sharedBy]));
 }
 
-/** All that the plate of a base follows from. */
-function inputsOf({ base }: BaseWithRods): string {
-  return JSON.stringify({ ...base, ...SET_APART, template: { ...base.template, ...SET_APART_OF_TEMPLATE } });
-}
+/** The marks as one text, since lists of equal marks are the same. */
+const sharing = lastFor((base: Base, shared: string): Base => {
+  const [mark, sharedBy]: [string, readonly string[]] = JSON.parse(shared);
+  return { ...base, template: { ...base.template, mark, sharedBy } };
+});
+
+/** All that the plate of a base follows from, but for the mark of its template. */
+const inputsOf = onceFor((base: Base): string =>
+  JSON.stringify({ ...base, ...SET_APART, template: { ...base.template, ...SET_APART_OF_TEMPLATE } }),
+);
 
 /** Of bases that differ in nothing but their marks and numbers one plate is made. */
-function rememberKeys(job: Job): (each: BaseWithRods) => string {
+function rememberKeys(plates: PlateKeys, asShared: (base: Base) => Base): (each: BaseWithRods) => string {
   const known = new Map<string, string>();
   return ({ base, rods }) => {
-    const inputs = inputsOf({ base, rods });
-    const found = known.get(inputs) ?? keyOfPlate(job, base, rods);
+    const inputs = inputsOf(base);
+    const found = known.get(inputs) ?? plates(asShared(base), rods);
     known.set(inputs, found);
     return found;
   };
 }
 
-/** What no plate depends on; the marks of all bases that a template serves are the same for all of them. */
+/** What no plate of one template depends on; the marks of all bases that a template serves are the same for all of them. */
 const SET_APART = { place: null, mark: "", quantity: 0, note: "" };
-const SET_APART_OF_TEMPLATE = { quantity: 0, written: null, sharedBy: null };
+const SET_APART_OF_TEMPLATE = { mark: "", quantity: 0, written: null, sharedBy: null };
 
-function keyOfPlate(job: Job, base: Base, rods: BaseWithRods["rods"]): string {
-  const made = makePlate(job, base, rods);
-  if (!made.ok) throw new ProgramFault(`base ${base.mark}: a fault that was not found when its shape was made`);
-  return plateKey(made.value, base.template.use);
+/** What the plate of a base is, as a text: the same for plates that are one piece. */
+export type PlateKeys = (base: Base, rods: BaseWithRods["rods"]) => string;
+
+/** The plates are made. */
+export function madePlateKeys(job: Job): PlateKeys {
+  return (base, rods) => {
+    const made = makePlate(job, base, rods);
+    if (!made.ok) throw new ProgramFault(`base ${base.mark}: a fault that was not found when its shape was made`);
+    return plateKey(made.value, base.template.use);
+  };
 }

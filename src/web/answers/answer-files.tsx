@@ -12,6 +12,13 @@ export interface ListedAnswer {
   blob(): Promise<Blob>;
 }
 
+/** What is looked at, and the button that it was opened by. */
+interface Opened {
+  readonly path: string;
+  readonly blob: Blob;
+  readonly from: HTMLElement;
+}
+
 /** A list under its heading; what is looked at stands below it. */
 export function AnswerFiles({
   files,
@@ -20,8 +27,12 @@ export function AnswerFiles({
   readonly files: readonly ListedAnswer[];
   readonly name: string;
 }): JSX.Element | null {
-  const [open, setOpen] = useState<{ readonly path: string; readonly blob: Blob } | null>(null);
+  const [open, setOpen] = useState<Opened | null>(null);
   if (files.length === 0) return null;
+  const close = (): void => {
+    open?.from.focus();
+    setOpen(null);
+  };
   return (
     <>
       <ul class="answer-files" aria-label={name}>
@@ -37,7 +48,9 @@ export function AnswerFiles({
                   class="quiet"
                   aria-label={`Look at ${path}`}
                   aria-expanded={open?.path === path}
-                  onClick={() => void blob().then((found) => setOpen({ path, blob: found }))}
+                  onClick={({ currentTarget }) =>
+                    void blob().then((found) => setOpen({ path, blob: found, from: currentTarget }))
+                  }
                 >
                   Look
                 </button>
@@ -54,7 +67,7 @@ export function AnswerFiles({
           </li>
         ))}
       </ul>
-      {open !== null && <LookAt path={open.path} blob={open.blob} onClose={() => setOpen(null)} />}
+      {open !== null && <LookAt path={open.path} blob={open.blob} onClose={close} />}
     </>
   );
 }

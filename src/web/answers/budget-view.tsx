@@ -1,6 +1,7 @@
 /** The error budget: does each base plate drop on, in the worst case and how often? */
 import type { JSX } from "preact";
 import { useActions, usePart } from "../app/page.js";
+import { Press } from "../app/press.js";
 import type { BudgetAnswer } from "../engine/budget-model.js";
 import { today } from "../state/clock.js";
 import { filesNow } from "../state/model.js";
@@ -23,16 +24,15 @@ export function BudgetView(): JSX.Element {
         plate drops on. How errors are taken, and what is asked for, stands in the job under budget.
       </p>
       <p class="row">
-        <button
-          type="button"
+        <Press
           class="main"
-          disabled={isRunning || job === null}
-          onClick={() => job !== null && work("budget", { files: filesNow(job), date: today() })}
+          isOff={isRunning || job === null}
+          onPress={() => job !== null && work("budget", { files: filesNow(job), date: today() })}
         >
           Reckon the budget
-        </button>
+        </Press>
       </p>
-      <WorkShown kind="budget" doing="Reckoning the budget">
+      <WorkShown kind="budget" doing="Reckoning the budget" sentence={({ sentence }) => sentence}>
         {({ ask, answer }) => (
           <div class="answer">
             <Verdict isBad={answer.each.some(({ state }) => state === "held")} sentence={answer.sentence} />

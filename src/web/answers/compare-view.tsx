@@ -2,6 +2,7 @@
 import type { JSX } from "preact";
 import { useState } from "preact/hooks";
 import { useActions, usePart } from "../app/page.js";
+import { Press } from "../app/press.js";
 import type { CompareAnswer } from "../engine/compare-model.js";
 import type { Dropped } from "../engine/dropped.js";
 import type { CompareSource } from "../engine/task-model.js";
@@ -64,14 +65,13 @@ export function CompareView(): JSX.Element {
           }}
         />
         <p class="row">
-          <button
-            type="button"
+          <Press
             class="main"
-            disabled={isRunning || old.length === 0 || (fresh.length === 0 && job === null)}
-            onClick={() => ask(old, fresh)}
+            isOff={isRunning || old.length === 0 || (fresh.length === 0 && job === null)}
+            onPress={() => ask(old, fresh)}
           >
             Compare
-          </button>
+          </Press>
           {fresh.length > 0 && job !== null && (
             <button
               type="button"
@@ -85,7 +85,7 @@ export function CompareView(): JSX.Element {
           )}
         </p>
       </div>
-      <WorkShown kind="compare" doing="Comparing">
+      <WorkShown kind="compare" doing="Comparing" sentence={({ sentence }) => sentence}>
         {({ answer }) => <Answer answer={answer} />}
       </WorkShown>
     </section>

@@ -2,6 +2,7 @@
 import type { JSX } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { CutFilePicture } from "../../formats/dxf-picture.js";
+import { ofPage } from "../app/later.js";
 import { CutPicture } from "./cut-picture.js";
 import { save, sizeWords } from "./save.js";
 import { Scrolled } from "./scrolled.js";
@@ -46,8 +47,12 @@ function textOf(text: string): Shown {
   return { kind: "text", text: text.slice(0, MOST_SIGNS), left: Math.max(0, text.length - MOST_SIGNS) };
 }
 
+const csvReader = ofPage(() => import("../../readers/csv.js"));
+const dxfReader = ofPage(() => import("../../readers/dxf.js"));
+const dxfDrawer = ofPage(() => import("../../formats/dxf-picture.js"));
+
 async function tableOf(text: string): Promise<Shown> {
-  const { readCsv } = await import("../../readers/csv.js");
+  const { readCsv } = await csvReader();
   const table = readCsv(text, "");
   if (!table.ok) return textOf(text);
   const rows = table.value.rows.map((row) => row.map((cell) => cell.text));
@@ -55,10 +60,7 @@ async function tableOf(text: string): Promise<Shown> {
 }
 
 async function drawingOf(bytes: Uint8Array): Promise<Shown> {
-  const [{ readCutFile }, { drawCutFile }] = await Promise.all([
-    import("../../readers/dxf.js"),
-    import("../../formats/dxf-picture.js"),
-  ]);
+  const [{ readCutFile }, { drawCutFile }] = await Promise.all([dxfReader(), dxfDrawer()]);
   const picture = drawCutFile(readCutFile(bytes), []);
   return picture === null ? { kind: "none" } : { kind: "drawing", picture };
 }
@@ -136,7 +138,7 @@ function Content({ path, shown }: { readonly path: string; readonly shown: Shown
           <Scrolled look="text-room" name={`Text of ${path}`}>
             <pre>{shown.text}</pre>
           </Scrolled>
-          {shown.left > 0 && <p class="soft">And {shown.left} more signs: save it to read all.</p>}
+          {shown.left > 0 && <p class="soft">And {shown.left} more characters: save it to read all.</p>}
         </>
       );
     case "drawing":

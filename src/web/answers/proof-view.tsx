@@ -56,7 +56,7 @@ export function ProofView(): JSX.Element {
           </label>
         )}
       </div>
-      <WorkShown kind="proof" doing="Proving">
+      <WorkShown kind="proof" doing="Proving" sentence={({ sentence }) => sentence}>
         {({ answer }) => (
           <div class="answer">
             <Verdict isBad={answer.isStopped} sentence={answer.sentence} />

@@ -2,6 +2,7 @@
 import type { JSX } from "preact";
 import { useState } from "preact/hooks";
 import { useActions } from "../app/page.js";
+import { Press } from "../app/press.js";
 import type { Dropped } from "../engine/dropped.js";
 import type { SignAnswer } from "../engine/sign-model.js";
 import { instant, today } from "../state/clock.js";
@@ -55,7 +56,7 @@ export function SignView(): JSX.Element {
           value={by}
           onText={setBy}
           fault={faultOf("by")}
-          hint="a name, at most 100 signs"
+          hint="a name, at most 100 characters"
         />
         <Field
           label="Note"
@@ -65,11 +66,11 @@ export function SignView(): JSX.Element {
           hint="what is to be said of it"
           isLong
         />
-        <button type="submit" class="main" disabled={chosen === null || signing?.kind === "running"}>
+        <Press class="main" isOff={chosen === null || signing?.kind === "running"}>
           Sign the package
-        </button>
+        </Press>
       </form>
-      <WorkShown kind="sign" doing="Proving every file">
+      <WorkShown kind="sign" doing="Proving every file" sentence={({ sentence }) => sentence}>
         {({ answer }) => <Signed answer={answer} />}
       </WorkShown>
     </section>

@@ -5,6 +5,7 @@ import type { Finding } from "../../diagnostics/finding.js";
 import type { Scene } from "../../sheets/scene.js";
 import type { SurveyOption, SurveyOptions } from "../../tasks/survey-options.js";
 import { useActions, usePart } from "../app/page.js";
+import { Press } from "../app/press.js";
 import type { Dropped } from "../engine/dropped.js";
 import { SURVEY_FIELDS, type SurveyAnswer, type SurveyedGroup } from "../engine/survey-model.js";
 import { SceneItems } from "../sheet/scene-drawing.js";
@@ -94,11 +95,11 @@ export function SurveyView(): JSX.Element {
             sheet for every group, not only for those with something to say
           </label>
         </details>
-        <button type="submit" class="main" disabled={points === null || job === null || running?.kind === "running"}>
+        <Press class="main" isOff={points === null || job === null || running?.kind === "running"}>
           Hold the points against the job
-        </button>
+        </Press>
       </form>
-      <WorkShown kind="survey" doing="Holding the points against the job">
+      <WorkShown kind="survey" doing="Holding the points against the job" sentence={({ sentence }) => sentence}>
         {({ ask: asked, answer }) => (
           <div class="answer">
             <Verdict isBad={answer.isOutside} sentence={answer.sentence} />

@@ -2,7 +2,7 @@
 import type { JSX } from "preact";
 import type { Finding } from "../../diagnostics/finding.js";
 import { useActions, usePart } from "../app/page.js";
-import type { TaskKind } from "../engine/task-model.js";
+import type { TaskKind, TaskKinds } from "../engine/task-model.js";
 import type { Work } from "../state/work.js";
 import { save } from "./save.js";
 
@@ -10,31 +10,39 @@ import { save } from "./save.js";
 export function WorkShown<K extends TaskKind>({
   kind,
   doing,
+  sentence = () => `${doing}: done`,
   children,
 }: {
   readonly kind: K;
   /** What goes on, as `Making the package`. */
   readonly doing: string;
+  /** The sentence that answers; a reader says it when it is there. */
+  readonly sentence?: (answer: TaskKinds[K]["answer"]) => string;
   readonly children: (done: Extract<Work<K>, { kind: "done" }>) => JSX.Element;
-}): JSX.Element | null {
+}): JSX.Element {
   const work = useWork(kind);
   const { putAway } = useActions();
-  if (work === null) return null;
-  switch (work.kind) {
-    case "running":
-      return <Running doing={doing} work={work} onGiveUp={() => putAway(kind)} />;
-    case "refused":
-      return <Refusal why={work.why} findings={work.findings} />;
-    case "fault":
-      return (
-        <div role="alert" class="refusal">
-          <p class="fault">This is a fault of the program, not of what you gave it.</p>
-          <pre>{work.fault}</pre>
-        </div>
-      );
-    case "done":
-      return children(work as Extract<Work<K>, { kind: "done" }>);
-  }
+  return (
+    <>
+      <p class="for-readers" role="status">
+        {work?.kind === "running" && doing}
+        {work?.kind === "done" && sentence(work.answer)}
+      </p>
+      {work?.kind === "running" && <Running doing={doing} work={work} onGiveUp={() => putAway(kind)} />}
+      {work?.kind === "refused" && <Refusal why={work.why} findings={work.findings} />}
+      {work?.kind === "fault" && <Fault words={work.fault} />}
+      {work?.kind === "done" && children(work)}
+    </>
+  );
+}
+
+function Fault({ words }: { readonly words: string }): JSX.Element {
+  return (
+    <div role="alert" class="refusal">
+      <p class="fault">This is a fault of the program, not of what you gave it.</p>
+      <pre>{words}</pre>
+    </div>
+  );
 }
 
 /** The last work of a kind; null: there is none. */
@@ -63,7 +71,7 @@ function Running({
       />
       <p class="soft what">{progress === null ? "reading what is needed" : progress.what}</p>
       <button type="button" onClick={onGiveUp}>
-        Give it up
+        Cancel
       </button>
     </div>
   );
@@ -120,11 +128,7 @@ export function Said({ lines }: { readonly lines: readonly string[] }): JSX.Elem
 
 /** The sentence that answers the question. */
 export function Verdict({ isBad, sentence }: { readonly isBad: boolean; readonly sentence: string }): JSX.Element {
-  return (
-    <p class={`verdict${isBad ? " bad" : ""}`} role="status">
-      {sentence}
-    </p>
-  );
+  return <p class={`verdict${isBad ? " bad" : ""}`}>{sentence}</p>;
 }
 
 /** Says that the job was changed since this was made. */

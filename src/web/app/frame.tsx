@@ -1,8 +1,9 @@
 /** The frame of the page: the job's line at the top, views beside it, the view itself. */
-import type { JSX, RefObject } from "preact";
+import type { ComponentChildren, JSX, RefObject } from "preact";
 import { useEffect, useRef } from "preact/hooks";
 import { printable } from "../../diagnostics/printable.js";
 import type { ViewName } from "../state/model.js";
+import { useFocusKept } from "./focus-kept.js";
 import { Help } from "./help.js";
 import { JobLine } from "./job-line.js";
 import { Notices } from "./notices.js";
@@ -12,7 +13,6 @@ import { VIEW_PARTS } from "./views.js";
 /** The whole page. */
 export function Frame(): JSX.Element {
   const view = usePart((state) => state.view);
-  const isWorking = usePart((state) => state.working);
   const main = useRef<HTMLElement>(null);
   const { Part, name } = VIEW_PARTS[view];
   useFocusKept(view, main);
@@ -22,11 +22,27 @@ export function Frame(): JSX.Element {
       <SkipLink to={main} name={name} />
       <JobLine />
       <Views />
-      <main id="view" ref={main} aria-label={name} aria-busy={isWorking} tabIndex={-1}>
+      <Main place={main} name={name}>
         <Part />
-      </main>
+      </Main>
       <Notices />
     </div>
+  );
+}
+
+interface MainProps {
+  readonly place: RefObject<HTMLElement | null>;
+  readonly name: string;
+  readonly children: ComponentChildren;
+}
+
+/** By itself, so that the view is not drawn again when the engine begins or ends. */
+function Main({ place, name, children }: MainProps): JSX.Element {
+  const isWorking = usePart((state) => state.working);
+  return (
+    <main id="view" ref={place} aria-label={name} aria-busy={isWorking} tabIndex={-1}>
+      {children}
+    </main>
   );
 }
 
@@ -37,17 +53,6 @@ function SkipLink({ to, name }: { readonly to: RefObject<HTMLElement | null>; re
       To the view {name}
     </button>
   );
-}
-
-/** Where the view went away under the focus, the one that follows it has it. */
-function useFocusKept(view: ViewName, main: RefObject<HTMLElement | null>): void {
-  const isFirst = useRef(true);
-  useEffect(() => {
-    const isLost = document.activeElement === null || document.activeElement === document.body;
-    if (!isFirst.current && isLost) main.current?.focus({ preventScroll: true });
-    isFirst.current = false;
-    main.current?.scrollTo(0, 0);
-  }, [view, main]);
 }
 
 /** As it stands in the tab of the browser, the view first. */

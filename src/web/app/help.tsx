@@ -39,6 +39,7 @@ const KEYS: readonly Keys[] = [
       ["Delete", "empties cells"],
       ["Ctrl C, Ctrl V", "copies cells, pastes them from a spreadsheet"],
       ["Ctrl Enter", "shows the template of the line"],
+      ["Shift Tab, Enter", "to the heading of the column; sorts by it"],
     ],
   },
   {

@@ -108,8 +108,8 @@ function SharedAsk({ asking }: { readonly asking: Extract<Asking, { kind: "share
     return (
       <>
         <p class="fault">
-          As a link this job would have {signs} signs, and long links are cut on their way: 30000 are safe. Send its
-          file instead.
+          As a link this job would have {signs} characters, and long links are cut on their way: 30000 are safe. Send
+          its file instead.
         </p>
         <button type="button" class="main" onClick={download}>
           Download the job
@@ -122,7 +122,7 @@ function SharedAsk({ asking }: { readonly asking: Extract<Asking, { kind: "share
     <>
       <LinkField link={link} />
       <p>
-        The whole job is in the link, {signs} signs; whoever has it can read the job. {whereOpened()}
+        The whole job is in the link, {signs} characters; whoever has it can read the job. {whereOpened()}
       </p>
       {beside}
       <Decline>Put away</Decline>
@@ -132,8 +132,10 @@ function SharedAsk({ asking }: { readonly asking: Extract<Asking, { kind: "share
 
 /** A page of this machine is at no other one's. */
 function whereOpened(): string {
-  const isOwn = /^(127\.0\.0\.1|localhost|\[::1\])$/.test(window.location.hostname);
-  return isOwn
+  const { protocol, hostname } = window.location;
+  if (protocol === "file:")
+    return "It opens the page where it lies on this machine; elsewhere, put what begins with # behind the address of the page there.";
+  return /^(127\.0\.0\.1|localhost|\[::1\])$/.test(hostname)
     ? "It opens where rodplate open runs at this address."
     : "It is not sent to the server when it is opened.";
 }

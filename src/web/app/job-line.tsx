@@ -5,6 +5,7 @@ import { printable } from "../../diagnostics/printable.js";
 import type { OpenJob, PageState, Step } from "../state/model.js";
 import { Asked, Lacking } from "./job-asks.js";
 import { useActions, usePart } from "./page.js";
+import { Press } from "./press.js";
 
 /** Number, title and revision of the job as texts; undo and redo by the names of their steps; saving; what is asked. */
 export function JobLine(): JSX.Element {
@@ -87,15 +88,14 @@ interface StepButtonProps {
 function StepButton({ word, step, act }: StepButtonProps): JSX.Element {
   const name = step === undefined ? "" : printable(step.name);
   return (
-    <button
-      type="button"
+    <Press
       class="step"
-      disabled={step === undefined}
+      isOff={step === undefined}
       title={step === undefined ? undefined : `${word} ${name}`}
-      onClick={act}
+      onPress={act}
     >
       {word} <span class="soft">{name}</span>
-    </button>
+    </Press>
   );
 }
 

@@ -1,6 +1,6 @@
 /** What every part of the page stands on: the state, and what can be done. */
 import { createContext } from "preact";
-import { useContext, useEffect, useReducer } from "preact/hooks";
+import { useContext, useLayoutEffect, useReducer } from "preact/hooks";
 import type { Actions } from "../state/actions.js";
 import type { PageState } from "../state/model.js";
 import type { Store } from "../state/store.js";
@@ -19,12 +19,12 @@ export function useActions(): Actions {
   return usePage().actions;
 }
 
-/** A part of the state; who uses it is drawn again when it is another one. */
+/** A part of the state; who uses it is drawn again when it is another one. It listens from the moment that it is drawn. */
 export function usePart<T>(part: (state: PageState) => T): T {
   const { store } = usePage();
   const [, again] = useReducer((count: number, _changed: null) => count + 1, 0);
   const now = part(store.get());
-  useEffect(() => {
+  useLayoutEffect(() => {
     let seen = now;
     return store.subscribe(() => {
       const next = part(store.get());

@@ -34,9 +34,9 @@ export function usePapers(): Papers {
     const { job } = look();
     if (job === null) return;
     const files = filesNow(job);
-    tell("Begun.");
+    tell("");
     const started = startTask("papers", { files, date: today(), kinds }, ({ done, of }) =>
-      tell(`${done} of ${of} bases.`),
+      tell(`${done} of ${of} bases`),
     );
     work.current = started;
     started.answer

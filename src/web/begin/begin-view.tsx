@@ -2,6 +2,7 @@
 import type { JSX } from "preact";
 import { useEffect } from "preact/hooks";
 import { useActions, usePart } from "../app/page.js";
+import type { Beginning } from "../state/beginning.js";
 import { Choice } from "./choice.js";
 import { FirstForm } from "./first-form.js";
 import { handOver, pastedSheet } from "./hand-over.js";
@@ -10,8 +11,8 @@ import { ReadView } from "./read-view.js";
 
 /** What the beginning has come to. */
 export function BeginView(): JSX.Element {
-  useHandedOver();
   const beginning = usePart((state) => state.beginning);
+  useHandedOver(beginning);
   switch (beginning.kind) {
     case "choice":
       return <Choice />;
@@ -25,7 +26,7 @@ export function BeginView(): JSX.Element {
 }
 
 /** Files that are dropped, and cells that are pasted where no field takes them. */
-function useHandedOver(): void {
+function useHandedOver(beginning: Beginning): void {
   const actions = useActions();
   useEffect(() => {
     const over = (event: DragEvent): void => {
@@ -36,14 +37,14 @@ function useHandedOver(): void {
       // a job file is taken by the page, which can have it written again
       if (files.length === 0 || files.some(({ name }) => /\.(ya?ml|json)$/i.test(name))) return;
       event.preventDefault();
-      void handOver(files, actions);
+      void handOver(files, actions, beginning);
     };
     const paste = (event: ClipboardEvent): void => {
       if (event.target instanceof HTMLInputElement || event.target instanceof HTMLTextAreaElement) return;
       const files = [...(event.clipboardData?.files ?? [])];
       const text = event.clipboardData?.getData("text/plain") ?? "";
       if (text.trim() !== "") void actions.readSheet(pastedSheet(text));
-      else if (files.length > 0) void handOver(files, actions);
+      else if (files.length > 0) void handOver(files, actions, beginning);
       else return;
       event.preventDefault();
     };
@@ -55,5 +56,5 @@ function useHandedOver(): void {
       document.removeEventListener("drop", drop);
       document.removeEventListener("paste", paste);
     };
-  }, [actions]);
+  }, [actions, beginning]);
 }

@@ -1,14 +1,15 @@
 /** The empty page: what the program makes, ways to begin, samples to look at, jobs that are kept here, cautions. */
 import type { JSX } from "preact";
-import { useId } from "preact/hooks";
 import { useActions, usePart } from "../app/page.js";
 import { SceneItems } from "../sheet/scene-drawing.js";
 import type { KeptJob } from "../state/model.js";
+import { BegunBefore } from "./begun-before.js";
 import { emptyFigures } from "./first-figures.js";
 import { handOver } from "./hand-over.js";
 import type { Picture } from "./sample-pictures.js";
 import { useSamplePictures } from "./sample-pictures.js";
 import { SAMPLES, type Sample, sampleFiles } from "./samples.js";
+import { SheetField } from "./sheet-field.js";
 import { usualUnit } from "./usual-unit.js";
 
 /** The page before any job. */
@@ -17,6 +18,7 @@ export function Choice(): JSX.Element {
     <div class="reading choice">
       <h2>From a column-base schedule to setting templates for anchor rods: checked, drawn and ready to cut.</h2>
       <Ways />
+      <BegunBefore />
       <Kept />
       <Samples />
       <Cautions />
@@ -24,8 +26,11 @@ export function Choice(): JSX.Element {
   );
 }
 
+const CHOICE = { kind: "choice" } as const;
+
 function Ways(): JSX.Element {
-  const { begin, openFromDisk } = useActions();
+  const actions = useActions();
+  const { begin, openFromDisk } = actions;
   return (
     <section aria-labelledby="ways">
       <h3 id="ways">Begin from what you have</h3>
@@ -45,7 +50,7 @@ function Ways(): JSX.Element {
           <h4>The engineer's schedule</h4>
           <p>Drop it anywhere on this page, untidy as it came: XLSX, CSV or text. What is unclear is asked.</p>
           <div class="row">
-            <SheetButton />
+            <SheetField take={(files) => void handOver(files, actions, CHOICE)}>Choose the schedule</SheetField>
             <button type="button" onClick={() => begin({ kind: "paste", text: "" })}>
               Paste its cells
             </button>
@@ -60,26 +65,6 @@ function Ways(): JSX.Element {
         </div>
       </div>
     </section>
-  );
-}
-
-function SheetButton(): JSX.Element {
-  const actions = useActions();
-  const id = useId();
-  return (
-    <label for={id} class="button file">
-      Choose the schedule
-      <input
-        id={id}
-        type="file"
-        accept=".xlsx,.csv,.tsv,.txt"
-        onChange={({ currentTarget }) => {
-          const files = [...(currentTarget.files ?? [])];
-          currentTarget.value = "";
-          void handOver(files, actions);
-        }}
-      />
-    </label>
   );
 }
 

@@ -1,6 +1,6 @@
 /** Which kind of pattern, by a small picture of each, and its figures. */
 import type { JSX } from "preact";
-import { useId } from "preact/hooks";
+import { useId, useState } from "preact/hooks";
 import type { FirstPattern } from "../../tasks/first-job.js";
 import { emptyPattern, figureOf, PATTERN_FIELDS, withFigure } from "./first-figures.js";
 import { PatternPicture } from "./pattern-picture.js";
@@ -21,21 +21,22 @@ export interface PatternFieldsProps {
   change(pattern: FirstPattern): void;
 }
 
-/** Kind and figures. */
+/** Kind and figures; what was typed for one kind is there again when it is chosen again. */
 export function PatternFields({ pattern, faultOf, change }: PatternFieldsProps): JSX.Element {
   const name = useId();
+  const [left, setLeft] = useState<Partial<Readonly<Record<FirstPattern["kind"], FirstPattern>>>>({});
+  const choose = (kind: FirstPattern["kind"]): void => {
+    if (kind === pattern.kind) return;
+    setLeft({ ...left, [pattern.kind]: pattern });
+    change(left[kind] ?? emptyPattern(kind));
+  };
   return (
     <>
       <fieldset class="kinds">
         <legend>Pattern of the rods</legend>
         {KINDS.map((kind) => (
           <label key={kind} class="kind">
-            <input
-              type="radio"
-              name={name}
-              checked={kind === pattern.kind}
-              onChange={() => change(kind === pattern.kind ? pattern : emptyPattern(kind))}
-            />
+            <input type="radio" name={name} checked={kind === pattern.kind} onChange={() => choose(kind)} />
             <PatternPicture kind={kind} />
             {NAMES[kind]}
           </label>

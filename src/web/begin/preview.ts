@@ -21,10 +21,16 @@ export function startPreview(): { look(looked: Looked): Promise<EngineAnswer>; s
   };
 }
 
-/** The last drawing of a text, null before the first; the one before stays while the next is made. */
-export function usePreview(text: string, room: Room | null): EngineAnswer | null {
+/** What the engine says of a text. */
+export interface Previewed {
+  readonly text: string;
+  readonly answer: EngineAnswer;
+}
+
+/** What was said of the last text, null before the first; that of the one before stays while the next is made. */
+export function usePreview(text: string, room: Room | null): Previewed | null {
   const preview = useRef<ReturnType<typeof startPreview> | null>(null);
-  const [answer, setAnswer] = useState<EngineAnswer | null>(null);
+  const [previewed, setPreviewed] = useState<Previewed | null>(null);
   useEffect(() => {
     preview.current = startPreview();
     return () => preview.current?.stop();
@@ -33,12 +39,12 @@ export function usePreview(text: string, room: Room | null): EngineAnswer | null
     if (preview.current === null || room === null) return;
     let isLatest = true;
     const files: JobFiles = { job: "job.yaml", files: new Map([["job.yaml", text]]) };
-    void preview.current.look({ files, base: "bases[0]", room }).then((made) => {
-      if (isLatest) setAnswer(made);
+    void preview.current.look({ files, base: "bases[0]", room }).then((answer) => {
+      if (isLatest) setPreviewed({ text, answer });
     });
     return () => {
       isLatest = false;
     };
   }, [text, room]);
-  return answer;
+  return previewed;
 }

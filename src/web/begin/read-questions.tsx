@@ -10,11 +10,16 @@ import type { WrittenAnswer } from "../../tasks/answered-sheet.js";
 import { answersInLine } from "../../tasks/answered-sheet.js";
 import type { FirstPattern } from "../../tasks/first-job.js";
 import { patternText } from "../../tasks/first-job.js";
+import { MEANT_IN_CELL } from "../../tasks/read-job.js";
 import type { Unit } from "../../units/index.js";
 import { useActions } from "../app/page.js";
+import type { Given, Typed } from "../state/beginning.js";
+import { NOTHING_TYPED } from "../state/beginning.js";
 import { emptyPattern, figureOf, PATTERN_FIELDS } from "./first-figures.js";
 import { PatternFields } from "./pattern-fields.js";
+import { saidHere } from "./said-here.js";
 import { stockThicknesses } from "./starters.js";
+import { beginningOf } from "./written.js";
 
 /** So many questions are on the page at a time, and so many cells of each. */
 const MOST = 30;
@@ -28,6 +33,8 @@ export interface QuestionsProps {
   readonly unit: Unit | null;
   /** What is written in a cell, by its place without its sheet. */
   readonly writtenIn: ReadonlyMap<string, string>;
+  /** Answers so far: where one is asked again, what was typed stands in its fields. */
+  readonly given: readonly Given[];
   show(cell: string): void;
 }
 
@@ -48,10 +55,11 @@ function Question({
   prefix,
   unit,
   writtenIn,
+  given,
   show,
 }: Omit<QuestionsProps, "questions"> & { readonly question: ReadAsQuestion }): JSX.Element {
   const { cells, choices } = question;
-  const text = readable(question.text.charAt(0).toUpperCase() + question.text.slice(1));
+  const text = saidHere(question.text.charAt(0).toUpperCase() + question.text.slice(1));
   const bare = cells.map((cell) => (cell.startsWith(prefix) ? cell.slice(prefix.length) : cell));
   return (
     <fieldset class="question">
@@ -63,14 +71,14 @@ function Question({
               <button type="button" class="quiet" onClick={() => show(cell)}>
                 {cell}
               </button>{" "}
-              <bdi>{writtenIn.get(cell) ?? ""}</bdi>
+              <bdi>{beginningOf(writtenIn.get(cell) ?? "", 120)}</bdi>
             </li>
           ))}
           {bare.length > MOST_CELLS && <li class="soft">{listed(bare.slice(MOST_CELLS), 8)}</li>}
         </ul>
       )}
       {choices.map(({ line, means }) => (
-        <Choice key={line} asked={text} line={line} means={meansHere(means)} {...{ unit, writtenIn }} />
+        <Choice key={line} asked={text} line={line} means={meansHere(means)} {...{ unit, writtenIn, given }} />
       ))}
     </fieldset>
   );
@@ -87,20 +95,25 @@ interface ChoiceProps {
   readonly means: string;
   readonly unit: Unit | null;
   readonly writtenIn: ReadonlyMap<string, string>;
+  readonly given: readonly Given[];
 }
 
 /** A button where the line says it all, else fields for what is to be filled in. */
-function Choice({ asked, line, means, unit, writtenIn }: ChoiceProps): JSX.Element {
+function Choice({ asked, line, means, unit, writtenIn, given }: ChoiceProps): JSX.Element {
   const { answerSheet } = useActions();
   const parts = answersInLine(line);
   const whole = parts.flatMap(({ path, text }) => (text === null ? [] : [{ path, text }]));
-  if (parts.some(({ path }) => path.join(".") === "defaults.pattern")) return <PatternAnswer asked={asked} />;
-  if (whole.length < parts.length) return <Filled {...{ asked, means, parts, unit, writtenIn }} />;
+  const typed = typedFor(given, parts);
+  if (parts.some(({ path }) => path.join(".") === "defaults.pattern"))
+    return <PatternAnswer asked={asked} typed={typed.pattern} />;
+  if (whole.length < parts.length) return <Filled {...{ asked, means, parts, unit, writtenIn, typed }} />;
   return (
     <p class="choice-line">
       <button
         type="button"
-        onClick={() => void answerSheet({ asked, said: means === "" ? line : means, answers: whole })}
+        onClick={() =>
+          void answerSheet({ asked, said: means === "" ? line : means, answers: whole, typed: NOTHING_TYPED })
+        }
       >
         {means === "" ? line : means}
       </button>
@@ -109,36 +122,47 @@ function Choice({ asked, line, means, unit, writtenIn }: ChoiceProps): JSX.Eleme
   );
 }
 
+/** What was typed for one of these answers before. */
+function typedFor(given: readonly Given[], parts: readonly WrittenAnswer<string | null>[]): Typed {
+  const keys = new Set(parts.map(({ path }) => keyOf(path)));
+  const before = given.findLast(({ answers }) => answers.some(({ path }) => keys.has(keyOf(path))));
+  return before?.typed ?? NOTHING_TYPED;
+}
+
+const keyOf = (path: readonly string[]): string => path.join("\n");
+
 function Filled({
   asked,
   means,
   parts,
   unit,
   writtenIn,
-}: Omit<ChoiceProps, "line"> & {
+  typed,
+}: Omit<ChoiceProps, "line" | "given"> & {
   readonly parts: readonly WrittenAnswer<string | null>[];
+  readonly typed: Typed;
 }): JSX.Element {
   const { answerSheet } = useActions();
   const id = useId();
-  const [texts, setTexts] = useState<Readonly<Record<string, string>>>({});
+  const [texts, setTexts] = useState(typed.texts);
   const given = parts.flatMap(({ path, text }): WrittenAnswer[] => {
-    const typed = (texts[path.join("\n")] ?? "").trim();
     if (text !== null) return [{ path, text }];
-    return typed === "" ? [] : [{ path, text: yamlScalar(typed) }];
+    const now = (texts[keyOf(path)] ?? "").trim();
+    return now === "" ? [] : [{ path, text: yamlScalar(now) }];
   });
-  const isReady = given.some(({ path }) => (texts[path.join("\n")] ?? "").trim() !== "");
+  const isReady = given.some(({ path }) => (texts[keyOf(path)] ?? "").trim() !== "");
   const submit = (event: Event): void => {
     event.preventDefault();
     const said = Object.values(texts).filter((text) => text.trim() !== "");
-    if (isReady) void answerSheet({ asked, said: listed(said, 4), answers: given });
+    if (isReady) void answerSheet({ asked, said: listed(said, 4), answers: given, typed: { texts, pattern: null } });
   };
   return (
     <form class="filled" onSubmit={submit}>
-      {means !== "" && <p>{means}</p>}
+      {means !== "" && means !== MEANT_IN_CELL && <p>{means}</p>}
       {parts
         .filter(({ text }) => text === null)
         .map(({ path }) => {
-          const key = path.join("\n");
+          const key = keyOf(path);
           const name = path.at(-1) ?? "";
           const written = path.includes("cells") ? writtenIn.get(name) : undefined;
           return (
@@ -190,22 +214,23 @@ function offered(path: readonly string[], unit: Unit | null): readonly string[] 
 function NameOfCell({ cell, written }: { readonly cell: string; readonly written: string }): JSX.Element {
   return (
     <>
-      {cell} says <bdi>{written === "" ? "nothing" : `"${written}"`}</bdi>; meant is
+      {cell} says <bdi>{written === "" ? "nothing" : `"${beginningOf(written, 120)}"`}</bdi>; meant is
     </>
   );
 }
 
 /** The pattern that all bases have, where the sheet has none. */
-function PatternAnswer({ asked }: { readonly asked: string }): JSX.Element {
+function PatternAnswer({ asked, typed }: { readonly asked: string; readonly typed: FirstPattern | null }): JSX.Element {
   const { answerSheet } = useActions();
-  const [pattern, setPattern] = useState<FirstPattern>(emptyPattern("rectangle"));
+  const [pattern, setPattern] = useState<FirstPattern>(typed ?? emptyPattern("rectangle"));
   const isReady = PATTERN_FIELDS[pattern.kind].every(
     ({ key, isOptional }) => isOptional || figureOf(pattern, key).trim() !== "",
   );
   const submit = (event: Event): void => {
     event.preventDefault();
     const text = patternText(pattern);
-    if (isReady) void answerSheet({ asked, said: text, answers: [{ path: ["defaults", "pattern"], text }] });
+    const answers = [{ path: ["defaults", "pattern"], text }];
+    if (isReady) void answerSheet({ asked, said: text, answers, typed: { texts: {}, pattern } });
   };
   return (
     <form class="filled" onSubmit={submit}>

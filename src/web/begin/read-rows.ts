@@ -59,7 +59,9 @@ export function readRows({ form, findings, questions }: ReadAnswer): readonly Re
 
 function rowOf(key: string, entries: readonly ReadAsEntry[], told: readonly Finding[], isAsked: boolean): ReadRow {
   const [first] = entries;
-  const parts = entries.flatMap(({ name, value, unit, key: of }) => (of === "" ? [] : [{ name, value, unit }]));
+  const parts = entries.flatMap(({ name, value, unit, key: of }) =>
+    of === "" ? [] : [{ name, value, unit: hasUnit(value) ? "" : unit }],
+  );
   const named = ofHeading(first?.remark ?? "")?.name ?? "";
   const ofColumn = named === "" ? [] : [{ name: "the column is", value: named, unit: "" }];
   const taken = [...new Map([...ofColumn, ...parts].map((part) => [JSON.stringify(part), part])).values()];
@@ -71,12 +73,15 @@ function rowOf(key: string, entries: readonly ReadAsEntry[], told: readonly Find
     written,
     marks: distinct(entries.flatMap(({ mark }) => (mark === "" ? [] : mark.split(", ")))),
     taken,
-    why: distinct(entries.map(whyOf)),
+    why: distinct(entries.map(whyOf)).filter((words) => !told.some(({ message }) => words.endsWith(message))),
     told,
     state: stateOf(entries, taken, told, isAsked),
     answers: answersOf(entries),
   };
 }
+
+/** `9"`, `1'-6`, `300 mm` say theirs themselves. */
+const hasUnit = (value: string): boolean => /['"]|[a-z]$/i.test(value);
 
 /** Titles, units and footnotes are none that a job says anything of. */
 function answersOf(entries: readonly ReadAsEntry[]): ReadRow["answers"] {

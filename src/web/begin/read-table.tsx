@@ -1,13 +1,16 @@
 /** Every cell of the sheet beside what was taken for it and why; what is meant in it can be said right there. */
 import type { JSX } from "preact";
-import { useEffect, useId, useRef, useState } from "preact/hooks";
+import { useId, useLayoutEffect, useRef, useState } from "preact/hooks";
 import { counted } from "../../checks/words.js";
 import { listed } from "../../diagnostics/listed.js";
 import { readable } from "../../diagnostics/printable.js";
 import { yamlScalar } from "../../formats/source-yaml.js";
 import { useActions } from "../app/page.js";
+import { NOTHING_TYPED } from "../state/beginning.js";
 import type { ReadRow, RowFilter, RowState } from "./read-rows.js";
 import { filteredRows, ROW_FILTERS } from "./read-rows.js";
+import { saidHere } from "./said-here.js";
+import { beginningOf, Written } from "./written.js";
 
 /** So many rows are on the page at a time. */
 const PAGE = 100;
@@ -130,23 +133,31 @@ const STATE_CLASS: Readonly<Record<RowState, string>> = {
 };
 
 const MOST_MARKS = 4;
+const MOST_WRITTEN = 300;
 
 function Row({ row, headings }: { readonly row: ReadRow; readonly headings: readonly string[] }): JSX.Element {
   const { cell, heading, written, marks, taken, why, told, state, answers } = row;
   return (
     <tr class={`is-${state}`}>
       <th scope="row">
-        {cell === "" ? "no cell" : cell} <span class="soft under">{heading}</span>
+        {cell === "" ? "no cell" : cell} <span class="soft under">{beginningOf(heading, 80)}</span>
       </th>
       <td class="written">
-        <bdi>{written}</bdi>
+        <Written text={written} most={MOST_WRITTEN} />
         {answers !== null && !cell.includes("!") && <Meant {...{ cell, written, answers, headings }} />}
       </td>
       <td>
-        {marks.length > 0 && <span class="soft marks">{listed(marks, MOST_MARKS)}</span>}
+        {marks.length > 0 && (
+          <span class="soft marks">
+            {listed(
+              marks.map((mark) => beginningOf(mark, 40)),
+              MOST_MARKS,
+            )}
+          </span>
+        )}
         {taken.map(({ name, value, unit }) => (
           <span key={`${name} ${value}`} class="taken">
-            {name} <bdi class="value">{value}</bdi> {unit}
+            {name} <bdi class="value">{beginningOf(value, MOST_WRITTEN)}</bdi> {unit}
           </span>
         ))}
         {taken.length === 0 && <span class="soft">{state === "heading" ? "a heading" : "no value"}</span>}
@@ -158,7 +169,7 @@ function Row({ row, headings }: { readonly row: ReadRow; readonly headings: read
         ))}
         {told.map(({ message, severity }) => (
           <span key={message} class={severity === "error" ? "fault" : "doubt"}>
-            {readable(message)}
+            {saidHere(message)}
           </span>
         ))}
       </td>
@@ -178,14 +189,23 @@ function Meant({ cell, written, answers, headings }: MeantProps): JSX.Element {
   const { answerSheet } = useActions();
   const [text, setText] = useState<string | null>(null);
   const field = useRef<HTMLInputElement>(null);
+  const button = useRef<HTMLButtonElement>(null);
+  const wasOpen = useRef(false);
   const id = useId();
   const isOpen = text !== null;
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (isOpen) field.current?.select();
+    else if (wasOpen.current) button.current?.focus();
+    wasOpen.current = isOpen;
   }, [isOpen]);
   if (text === null)
     return (
-      <button type="button" class="quiet meant" onClick={() => setText(answers === "cells" ? written : "")}>
+      <button
+        ref={button}
+        type="button"
+        class="quiet meant"
+        onClick={() => setText(answers === "cells" ? written : "")}
+      >
         Mean otherwise<span class="for-readers"> in {cell}</span>
       </button>
     );
@@ -194,7 +214,12 @@ function Meant({ cell, written, answers, headings }: MeantProps): JSX.Element {
     if (text.trim() === "") return;
     setText(null);
     const answer = { path: ["readFrom", answers, cell], text: yamlScalar(text.trim()) };
-    void answerSheet({ asked: `${cell} "${written}"`, said: text.trim(), answers: [answer] });
+    void answerSheet({
+      asked: `${cell} "${beginningOf(written, 80)}"`,
+      said: text.trim(),
+      answers: [answer],
+      typed: NOTHING_TYPED,
+    });
   };
   return (
     <form class="row" onSubmit={submit}>
@@ -202,7 +227,7 @@ function Meant({ cell, written, answers, headings }: MeantProps): JSX.Element {
         ref={field}
         type="text"
         list={`${id}-names`}
-        aria-label={answers === "cells" ? `What is meant in ${cell}` : `What stands under ${written}`}
+        aria-label={answers === "cells" ? `What is meant in ${cell}` : `What stands under ${beginningOf(written, 80)}`}
         value={text}
         onInput={({ currentTarget }) => setText(currentTarget.value)}
         onKeyDown={({ key }) => key === "Escape" && setText(null)}

@@ -16,10 +16,13 @@ const FIELDS: readonly (readonly [keyof JobTitle, string])[] = [
 export function TakeBases({
   found,
   sheetName,
+  isInto,
   isBusy,
 }: {
   readonly found: ReadAnswer;
   readonly sheetName: string;
+  /** Into a job, which has its title. */
+  readonly isInto: boolean;
   readonly isBusy: boolean;
 }): JSX.Element {
   const { takeSheet } = useActions();
@@ -36,7 +39,7 @@ export function TakeBases({
   };
   return (
     <form class="take" onSubmit={submit} aria-label="Take the bases">
-      {found.isUnderstood && (
+      {found.isUnderstood && !isInto && (
         <div class="figures">
           {FIELDS.map(([key, label]) => (
             <div class="figure" key={key}>
@@ -52,13 +55,24 @@ export function TakeBases({
         </div>
       )}
       <button type="submit" class="main" disabled={isBusy || why !== ""} aria-describedby={`${id}-why`}>
-        Take these {counted(found.baseCount, "base")}
+        {takeWords(found.baseCount)}
       </button>
       <p id={`${id}-why`} class="soft">
-        {why === "" ? "They become a job of their own; the sheet and your answers stay with it." : why}
+        {why === "" ? becomeWords(isInto, found.overwrites) : why}
       </p>
     </form>
   );
+}
+
+function becomeWords(isInto: boolean, overwrites: boolean): string {
+  if (!isInto) return "They become a job of their own; the sheet and your answers stay with it.";
+  const words = "They stand in the place of those that the job has, as one step.";
+  return overwrites ? `${words} What was changed in its bases since they were read goes; Undo brings it back.` : words;
+}
+
+function takeWords(bases: number): string {
+  if (bases === 0) return "Take the bases";
+  return bases === 1 ? "Take this base" : `Take these ${bases} bases`;
 }
 
 function whyNot({ isUnderstood, questions, findings, baseCount }: ReadAnswer, lacks: readonly string[]): string {

@@ -6,6 +6,7 @@ import { openLive } from "../../tasks/live/open-live.js";
 import type { LiveSolid } from "../../tasks/live/solid.js";
 import { inputsOf } from "./inputs.js";
 import { startSending } from "./job-change.js";
+import { isNotLoaded } from "./not-loaded.js";
 import type { EngineAnswer, EngineAsk, EngineFault, Numbered, SentAnswer } from "./protocol.js";
 
 // the page's policy lets nothing be compiled from a text
@@ -69,7 +70,7 @@ function post(id: number, { job, ...answered }: EngineAnswer): void {
 
 function postFault(id: number, error: unknown): void {
   const fault = error instanceof Error ? (error.stack ?? error.message) : String(error);
-  self.postMessage({ id, body: { fault } } satisfies Numbered<EngineFault>);
+  self.postMessage({ id, body: { fault, isNotLoaded: isNotLoaded(error) } } satisfies Numbered<EngineFault>);
 }
 
 self.addEventListener("message", ({ data: { id, body } }: MessageEvent<Numbered<EngineAsk>>) => {

@@ -1,8 +1,10 @@
 /** The page's end of the engine: asks, and promises of answers. */
 import { startReceiving } from "./job-change.js";
+import { NotLoaded } from "./not-loaded.js";
 import type { EngineAnswer, EngineAsk, EngineFault, Numbered, SentAnswer } from "./protocol.js";
+import { startEngineThread } from "./threads.js";
 
-/** Asks are answered in their order. A promise is rejected where the engine met a fault of the program. */
+/** Asks are answered in their order. A promise is rejected where the engine met a fault of the program; by `NotLoaded` where its code did not come. */
 export interface Engine {
   ask(body: EngineAsk): Promise<EngineAnswer>;
   /** Called when more of the job is known, though nothing was asked; `fail`: when it met a fault of the program meanwhile. */
@@ -13,7 +15,7 @@ export interface Engine {
 
 /** Starts the engine's thread. */
 export function startEngine(): Engine {
-  const worker = new Worker(new URL("./engine-worker.ts", import.meta.url), { type: "module", name: "engine" });
+  const worker = startEngineThread();
   const waiting = new Map<number, { resolve(answer: EngineAnswer): void; reject(fault: Error): void }>();
   let hear: (answer: EngineAnswer) => void = () => {};
   let fail: (why: string) => void = () => {};
@@ -23,15 +25,19 @@ export function startEngine(): Engine {
     waiting.delete(id);
     if ("fault" in body) {
       if (one === undefined) fail(body.fault);
-      else one.reject(new Error(body.fault));
+      else one.reject(body.isNotLoaded ? new NotLoaded() : new Error(body.fault));
       return;
     }
     const answer: EngineAnswer = { ...body, job: body.job && receive(body.job) };
     if (one === undefined) hear(answer);
     else one.resolve(answer);
   });
+  let dead: Error | null = null;
   worker.addEventListener("error", ({ message }) => {
-    for (const one of waiting.values()) one.reject(new Error(message));
+    // without words: the thread's own file did not come
+    const fault = message === undefined ? new NotLoaded() : new Error(message);
+    if (message === undefined) dead = fault;
+    for (const one of waiting.values()) one.reject(fault);
     waiting.clear();
   });
   let last = 0;
@@ -43,6 +49,7 @@ export function startEngine(): Engine {
     stop: () => worker.terminate(),
     ask: (body) =>
       new Promise((resolve, reject) => {
+        if (dead !== null) return reject(dead);
         last += 1;
         waiting.set(last, { resolve, reject });
         worker.postMessage({ id: last, body } satisfies Numbered<EngineAsk>);

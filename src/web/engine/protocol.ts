@@ -84,4 +84,6 @@ export interface Numbered<T> {
 /** A fault of the program, as a worker tells it. */
 export interface EngineFault {
   readonly fault: string;
+  /** True where it is none of the program: a part of its code did not come. */
+  readonly isNotLoaded: boolean;
 }

@@ -7,9 +7,10 @@ import type { InputFile } from "../../readers/inputs.js";
 import { spreadsheetKind } from "../../readers/spreadsheet-kind.js";
 import { HEADINGS } from "../../schedule/index.js";
 import type { AnsweredSheet } from "../../tasks/answered-sheet.js";
-import { readAnswered, writeAnsweredJob } from "../../tasks/answered-sheet.js";
+import { readAnswered, readingInto, writeAnsweredJob } from "../../tasks/answered-sheet.js";
 import { openJob } from "../../tasks/open.js";
 import { openQuestions } from "../../tasks/read-job.js";
+import { askFaulty } from "../../tasks/said-for-all.js";
 import { packagedFiles } from "./packaged-files.js";
 import { Refused } from "./refused.js";
 import type { TaskWork } from "./task-model.js";
@@ -19,11 +20,12 @@ const STEPS = 3;
 const TRIED = { date: "2026-01-01", title: { number: "000", title: "tried", revision: "A" } };
 
 /** `title` null: the job file is not asked for. */
-export const readSchedule: TaskWork<"read"> = async ({ name, content, answers, jobName, title }, tell) => {
+export const readSchedule: TaskWork<"read"> = async (ask, tell) => {
+  const { name, content, answers, jobName, title, into } = ask;
   tell({ done: 0, of: STEPS, what: `opening ${name}` });
   const file = await given(openSheet(name, content));
   tell({ done: 1, of: STEPS, what: "its cells" });
-  const sheet = { name, file, answers };
+  const sheet: AnsweredSheet = { name, file, answers, ...(into === null ? {} : { into }) };
   const reading = await given(readAnswered(sheet));
   const { form, unit, unitBecause, bases } = reading;
   tell({ done: 2, of: STEPS, what: "its bases" });
@@ -32,13 +34,16 @@ export const readSchedule: TaskWork<"read"> = async ({ name, content, answers, j
     : null;
   const faults = job === null ? [] : faultsOfJob(job, jobName, sheet);
   const findings = [...reading.findings, ...faults];
+  const faulty = unit === null ? [] : askFaulty(answers, unit, packagedFiles());
+  const isUnderstood = reading.isUnderstood && faults.length === 0 && faulty.length === 0;
+  const isHandedOut = job !== null && title !== null && isUnderstood;
   return {
-    ...{ unit, unitBecause, findings, baseCount: bases.length },
-    isUnderstood: reading.isUnderstood && faults.length === 0,
-    form: shown(unit === null ? { ...form, entries: bareCells(sheet) } : form),
-    questions: openQuestions({ ...reading, findings }),
+    ...{ unit, unitBecause, findings, isUnderstood, baseCount: bases.length },
+    form: isHandedOut ? { ...form, entries: [] } : shown(unit === null ? { ...form, entries: bareCells(sheet) } : form),
+    questions: [...faulty, ...openQuestions({ ...reading, findings })],
+    overwrites: into !== null && readingInto(into) === "changed",
     headings: [...HEADINGS.map((heading) => heading.name), "note", "left out"],
-    job: job === null || title === null || faults.length > 0 ? null : new TextDecoder().decode(job),
+    job: isHandedOut ? new TextDecoder().decode(job) : null,
   };
 };
 

@@ -10,7 +10,12 @@ import { Refused } from "./refused.js";
 
 /** Each cause once, a sentence each. */
 export function causesOf(findings: readonly Finding[]): readonly string[] {
-  return gatherFindings(findings).map(formatCause);
+  return gatherFindings(findings.map(withoutOption)).map(formatCause);
+}
+
+/** What is an option of the command line is a field here, which has its own words. */
+function withoutOption({ hint, ...finding }: Finding): Finding {
+  return hint === undefined || hint.startsWith("--") ? finding : { ...finding, hint };
 }
 
 /** The value, with what is said of it; or a refusal with every cause. */

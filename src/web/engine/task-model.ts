@@ -42,6 +42,8 @@ export interface ReadAsk {
   readonly content: string | Uint8Array;
   readonly answers: readonly WrittenAnswer[];
   readonly jobName: string;
+  /** Text of the job that a newer sheet is read into; null: a new one. */
+  readonly into: string | null;
   readonly title: JobTitle | null;
 }
 
@@ -52,11 +54,14 @@ export interface ReadAnswer {
   readonly isUnderstood: boolean;
   readonly findings: readonly Finding[];
   readonly baseCount: number;
+  /** Without its entries where the job file is handed out. */
   readonly form: ReadAsForm;
   /** Questions, and cells at fault for which may be said what is meant. */
   readonly questions: readonly ReadAsQuestion[];
   /** Our own headings, one of which a column may be meant as. */
   readonly headings: readonly string[];
+  /** True where it is read into a job whose bases were changed since, which are written anew. */
+  readonly overwrites: boolean;
   readonly job: string | null;
 }
 
@@ -166,4 +171,6 @@ export type TaskMessage =
   | { readonly kind: "progress"; readonly progress: Progress }
   | { readonly kind: "done"; readonly answer: unknown }
   | { readonly kind: "refused"; readonly why: readonly string[]; readonly findings: readonly Finding[] }
+  /** Its code did not come. */
+  | { readonly kind: "not-loaded" }
   | { readonly kind: "fault"; readonly fault: string };

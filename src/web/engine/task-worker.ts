@@ -1,5 +1,6 @@
 /** One thread for one piece of work; its code is loaded when it is asked for. */
 import { config } from "zod";
+import { isNotLoaded } from "./not-loaded.js";
 import { Refused } from "./refused.js";
 import type { TaskKind, TaskMessage, TaskWork } from "./task-model.js";
 
@@ -30,6 +31,7 @@ async function run({ kind, ask }: { readonly kind: TaskKind; readonly ask: never
     const work = await WORK[kind]();
     return { kind: "done", answer: await work(ask, (progress) => tell({ kind: "progress", progress })) };
   } catch (error) {
+    if (isNotLoaded(error)) return { kind: "not-loaded" };
     if (error instanceof Refused) return { kind: "refused", why: error.why, findings: error.findings };
     return { kind: "fault", fault: error instanceof Error ? (error.stack ?? error.message) : String(error) };
   }

@@ -1,7 +1,9 @@
 /** The page's end of long work: started, watched, given up. */
 
+import { NotLoaded } from "./not-loaded.js";
 import { Refused } from "./refused.js";
 import type { Progress, TaskKind, TaskKinds, TaskMessage } from "./task-model.js";
+import { startTaskThread } from "./threads.js";
 
 /** Work that goes on. `cancel` ends its thread at once; its promise is then never settled. */
 export interface Running<K extends TaskKind> {
@@ -15,9 +17,12 @@ export function startTask<K extends TaskKind>(
   ask: TaskKinds[K]["ask"],
   tell: (progress: Progress) => void,
 ): Running<K> {
-  const worker = new Worker(new URL("./task-worker.ts", import.meta.url), { type: "module", name: kind });
+  const worker = startTaskThread(kind);
   const answer = new Promise<TaskKinds[K]["answer"]>((resolve, reject) => {
-    worker.addEventListener("error", ({ message }) => reject(new Error(message)));
+    // without words: the thread's own file did not come
+    worker.addEventListener("error", ({ message }) =>
+      reject(message === undefined ? new NotLoaded() : new Error(message)),
+    );
     worker.addEventListener("message", ({ data }: MessageEvent<TaskMessage>) => {
       switch (data.kind) {
         case "progress":
@@ -28,6 +33,9 @@ export function startTask<K extends TaskKind>(
           break;
         case "refused":
           reject(new Refused(data.why, data.findings));
+          break;
+        case "not-loaded":
+          reject(new NotLoaded());
           break;
         case "fault":
           reject(new Error(data.fault));

@@ -97,7 +97,7 @@ function closest([first]: readonly LiveLine[]): string {
 
 function aboutPointed(lines: readonly LiveLine[], pointed: Pointed | null): string {
   const lit = lines.filter((line) => isPointedAt(line, pointed)).length;
-  return lit === 0 ? "" : `, ${counted(lit, "line")} of what is pointed at`;
+  return lit === 0 ? "" : `, ${counted(lit, "line")} pointed at`;
 }
 
 const MOST_RULES = 4;

@@ -1,25 +1,10 @@
-/** Which rows of the whole ledger are looked at, and in which order. */
-import type { CheckStatus } from "../../checks/model.js";
-import type { Severity } from "../../job/index.js";
-import type { LedgerAsk, LedgerOrder, LiveBase, LiveJob } from "../../tasks/live/model.js";
+/** The rows of the whole ledger that are looked at, as they are asked for. */
+import type { LedgerAsk, LiveBase, LiveJob } from "../../tasks/live/model.js";
+import type { LedgerFilter } from "../state/left.js";
 import type { Span } from "./window.js";
 
-/** As chosen; "": all of them. */
-export interface Filter {
-  readonly status: CheckStatus | "";
-  readonly severity: Severity | "";
-  readonly rule: string;
-  /** Mark of a base; null: all, and rows of the job. */
-  readonly mark: string | null;
-  readonly words: string;
-  readonly order: LedgerOrder;
-}
-
-/** All rows, the worst first. */
-export const NO_FILTER: Filter = { status: "", severity: "", rule: "", mark: null, words: "", order: "worst" };
-
 /** The ask for such rows. */
-export function askFor({ status, severity, rule, mark, words, order }: Filter, span: Span): LedgerAsk {
+export function askFor({ status, severity, rule, mark, words, order }: LedgerFilter, span: Span): LedgerAsk {
   return {
     statuses: status === "" ? [] : [status],
     severity: severity === "" ? null : severity,

@@ -2,12 +2,13 @@
 import type { JSX } from "preact";
 import { useActions, usePart } from "../app/page.js";
 import { useAnswer } from "../app/use-answer.js";
-import { askFor, type Filter, NO_FILTER, turnOf } from "./filter.js";
+import { ALL_ROWS, type LedgerFilter } from "../state/left.js";
+import { askFor, turnOf } from "./filter.js";
 import { capital, severityWords, statusWords } from "./row-words.js";
 
 interface FilterProps {
-  readonly filter: Filter;
-  readonly choose: (filter: Filter) => void;
+  readonly filter: LedgerFilter;
+  readonly choose: (filter: LedgerFilter) => void;
 }
 
 const STATUSES = ["", "fail", "pass", "not-checked", "not-applicable"] as const;
@@ -16,7 +17,7 @@ const ORDERS = ["worst", "mark", "rule"] as const;
 
 /** A field each, and one button that takes all of them back. */
 export function LedgerFilters({ filter, choose }: FilterProps): JSX.Element {
-  const set = (change: Partial<Filter>): void => choose({ ...filter, ...change });
+  const set = (change: Partial<LedgerFilter>): void => choose({ ...filter, ...change });
   return (
     <search class="filters" aria-label="Rows of the ledger">
       <Choice
@@ -50,7 +51,7 @@ export function LedgerFilters({ filter, choose }: FilterProps): JSX.Element {
         choices={ORDERS.map((order) => ({ value: order, words: order === "worst" ? "worst first" : `by ${order}` }))}
         take={(order) => set({ order })}
       />
-      <button type="button" disabled={filter === NO_FILTER} onClick={() => choose(NO_FILTER)}>
+      <button type="button" disabled={filter === ALL_ROWS} onClick={() => choose(ALL_ROWS)}>
         Show all rows
       </button>
     </search>
@@ -89,7 +90,7 @@ function Choice<T extends string>({ name, value, choices, take }: ChoiceProps<T>
 function Rules({ filter, choose }: FilterProps): JSX.Element {
   const live = usePart((state) => state.live);
   const { ledger } = useActions();
-  const slice = useAnswer(() => ledger(askFor(NO_FILTER, { from: 0, count: 0 })), turnOf(live));
+  const slice = useAnswer(() => ledger(askFor(ALL_ROWS, { from: 0, count: 0 })), turnOf(live));
   const rules = (slice?.rules ?? []).map(({ rule, plainName }) => ({ value: rule, words: capital(plainName) }));
   const choices = [{ value: "", words: "all" }, ...rules.toSorted((a, b) => (a.words < b.words ? -1 : 1))];
   return <Choice name="Rule" value={filter.rule} choices={choices} take={(rule) => choose({ ...filter, rule })} />;

@@ -1,18 +1,20 @@
 /** What the checker of a job wants first: what is held and why, the closest calls, advice, and which keys would close most. */
 import type { ComponentChildren, JSX } from "preact";
+import { CAUTIONS } from "../../checks/cautions.js";
 import { markWords } from "../../checks/digest.js";
+import { NOT_CHECKED_AT_ALL } from "../../checks/model.js";
 import { counted, subjectWords } from "../../checks/words.js";
 import { comparison, marginWords } from "../../formats/ledger-text.js";
 import type { LiveDigest } from "../../tasks/live/model.js";
 import { useActions, usePart } from "../app/page.js";
-import { type Filter, NO_FILTER } from "./filter.js";
+import { ALL_ROWS, type LedgerFilter } from "../state/left.js";
 import { KeyButtons } from "./key-buttons.js";
 import { LedgerFile } from "./ledger-file.js";
 import { capital } from "./row-words.js";
 
 interface HeadProps {
   readonly digest: LiveDigest;
-  readonly choose: (filter: Filter) => void;
+  readonly choose: (filter: LedgerFilter) => void;
 }
 
 /** Each leads to its place. */
@@ -30,6 +32,7 @@ export function LedgerHead({ digest, choose }: HeadProps): JSX.Element {
         <Closest {...{ digest, choose }} />
         <Advice {...{ digest, choose }} />
         <Lacking {...{ digest, choose }} />
+        <Cautions />
       </div>
     </>
   );
@@ -85,7 +88,7 @@ function Held({ digest, choose }: HeadProps): JSX.Element {
     <Part name="Held">
       <p>
         {heldBases} of {counted(bases, "base")}, {counted(heldTemplates, "template")} not to be cut.{" "}
-        <button type="button" class="quiet" onClick={() => choose({ ...NO_FILTER, status: "fail", severity: "stop" })}>
+        <button type="button" class="quiet" onClick={() => choose({ ...ALL_ROWS, status: "fail", severity: "stop" })}>
           Show the rows that hold
         </button>
       </p>
@@ -164,12 +167,26 @@ function Advice({ digest: { advice }, choose }: HeadProps): JSX.Element | null {
             <button
               type="button"
               class="quiet"
-              onClick={() => choose({ ...NO_FILTER, status: "fail", severity: "advise", rule })}
+              onClick={() => choose({ ...ALL_ROWS, status: "fail", severity: "advise", rule })}
             >
               {capital(plainName)}: {counted(rows, "row")}
             </button>{" "}
             <span class="soft">{markWords(marks, MOST_MARKS / 2, ofLayout ? "; " : ", ")}</span>
           </li>
+        ))}
+      </ul>
+    </Part>
+  );
+}
+
+/** What no row says. */
+function Cautions(): JSX.Element {
+  return (
+    <Part name="Cautions">
+      <p>No rule looks at: {NOT_CHECKED_AT_ALL.join("; ")}.</p>
+      <ul>
+        {CAUTIONS.map((caution) => (
+          <li key={caution}>{caution}</li>
         ))}
       </ul>
     </Part>
@@ -184,7 +201,7 @@ function Lacking({ digest: { unchecked, lacking }, choose }: HeadProps): JSX.Ele
   return (
     <Part name="Not checked for want of input">
       <p>
-        <button type="button" class="quiet" onClick={() => choose({ ...NO_FILTER, status: "not-checked" })}>
+        <button type="button" class="quiet" onClick={() => choose({ ...ALL_ROWS, status: "not-checked" })}>
           {counted(rows, "row")}
         </button>{" "}
         {steps.length > 0 && "Most of it is checked when these are given, in this order:"}

@@ -5,14 +5,15 @@ import { counted } from "../../checks/words.js";
 import type { LedgerRow, LedgerSlice } from "../../tasks/live/model.js";
 import { useActions } from "../app/page.js";
 import { useAnswer } from "../app/use-answer.js";
-import { askFor, type Filter } from "./filter.js";
+import type { LedgerFilter } from "../state/left.js";
+import { askFor } from "./filter.js";
 import { MarginBar } from "./margin-bar.js";
 import { RowDetail } from "./row-detail.js";
 import { capital, figureWords, standingWords, stateClass } from "./row-words.js";
 import { rowAfter, rowsInSight, rowsToAsk, type Span, topFor } from "./window.js";
 
 interface TableProps {
-  readonly filter: Filter;
+  readonly filter: LedgerFilter;
   /** Another one where the rows may be others. */
   readonly turn: string;
 }

@@ -63,13 +63,13 @@ export function fieldOf(key: string): string {
   return key.split(" or ")[0] ?? key;
 }
 
-/** What is pointed at with a line: its subjects, and the holes that they are about. */
-export function pointedBy({ check, subjects, tags }: LiveLine): Pointed {
-  return { subjects: [...new Set([...subjects, ...tags])], rule: check.rule };
+/** What is pointed at with a line: its subjects, and the holes and edges that they are about. */
+export function pointedBy({ check, subjects, tags, edges }: LiveLine): Pointed {
+  return { subjects: [...new Set([...subjects, ...tags, ...edges])], rule: check.rule };
 }
 
 /** True of a line that is about what is pointed at. */
-export function isPointedAt({ check, subjects, tags }: LiveLine, pointed: Pointed | null): boolean {
+export function isPointedAt({ check, subjects, tags, edges }: LiveLine, pointed: Pointed | null): boolean {
   if (pointed === null || (pointed.rule !== null && pointed.rule !== check.rule)) return false;
-  return pointed.subjects.some((subject) => subjects.includes(subject) || tags.includes(subject));
+  return pointed.subjects.some((subject) => [subjects, tags, edges].some((list) => list.includes(subject)));
 }

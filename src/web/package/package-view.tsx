@@ -7,6 +7,7 @@ import { DropZone } from "../answers/drop-zone.js";
 import { save, sizeWords, unpacked } from "../answers/save.js";
 import { OfBefore, Said, useWork, Verdict, WorkShown } from "../answers/work-shown.js";
 import { useActions, usePart } from "../app/page.js";
+import { Press } from "../app/press.js";
 import type { MadePackage, PackedPart } from "../engine/package-model.js";
 import { today } from "../state/clock.js";
 import { filesNow } from "../state/model.js";
@@ -33,7 +34,7 @@ export function PackageView(): JSX.Element {
       </p>
       <InTheWay />
       <Options isRunning={isRunning} />
-      <WorkShown kind="package" doing="Making the package">
+      <WorkShown kind="package" doing="Making the package" sentence={sentenceOf}>
         {({ ask, answer }) => <Made answer={answer} asked={ask.files} />}
       </WorkShown>
       <CheckText />
@@ -96,9 +97,9 @@ function Options({ isRunning }: { readonly isRunning: boolean }): JSX.Element {
           </p>
         )}
       </WorkShown>
-      <button type="submit" class="main" disabled={isRunning || job === null}>
+      <Press class="main" isOff={isRunning || job === null}>
         Make the package
-      </button>
+      </Press>
     </form>
   );
 }

@@ -1,6 +1,7 @@
 /** A figure that is edited where it stands: it looks like its text until it is pressed, then it is a field. */
 import type { JSX } from "preact";
-import { useState } from "preact/hooks";
+import { useEffect, useRef } from "preact/hooks";
+import { useNow } from "../app/use-now.js";
 
 /** A figure, and what is done with what is typed. */
 export interface EditSpotProps {
@@ -16,21 +17,36 @@ export interface EditSpotProps {
   take(text: string): void;
 }
 
-/** Enter and F2 open it, Enter takes what is typed, Escape leaves it as it was. */
+/** Enter and F2 open it, Enter takes what is typed, Escape leaves it as it was; the keyboard then is where it was. */
 export function EditSpot({ name, text, shown, style, isWrong, take, ...own }: EditSpotProps): JSX.Element {
-  const [now, setNow] = useState<string | null>(null);
-  const close = (isTaken: boolean): void => {
-    if (isTaken && now !== null && now.trim() !== text) take(now.trim());
-    setNow(null);
+  const field = useNow<string | null>(null);
+  const button = useRef<HTMLButtonElement>(null);
+  const isBack = useRef(false);
+  useEffect(() => {
+    if (field.drawn === null && isBack.current) button.current?.focus({ preventScroll: true });
+    isBack.current = false;
+  }, [field.drawn === null]);
+  // the browser tells of a field that is taken off that it lost the keyboard
+  const close = (isTaken: boolean, isByKey: boolean): void => {
+    const typed = field.get()?.trim() ?? text;
+    isBack.current ||= isByKey;
+    field.set(null);
+    if (isTaken && typed !== text) take(typed);
   };
-  if (now === null) {
+  if (field.drawn === null) {
     return (
       <button
         type="button"
+        ref={button}
         class={`${own.class}${isWrong ? " wrong" : ""}`}
         style={style}
         aria-label={`${name}, ${text === "" ? "blank" : text}: edit`}
-        onClick={() => setNow(text)}
+        onClick={() => field.set(text)}
+        onKeyDown={(event) => {
+          if (event.key !== "F2") return;
+          event.preventDefault();
+          field.set(text);
+        }}
       >
         {shown}
       </button>
@@ -41,8 +57,8 @@ export function EditSpot({ name, text, shown, style, isWrong, take, ...own }: Ed
       class={`${own.class} open`}
       style={style === undefined ? undefined : { left: style.left, top: style.top }}
       aria-label={name}
-      value={now}
-      size={Math.max(6, now.length + 1)}
+      value={field.drawn}
+      size={Math.max(6, field.drawn.length + 1)}
       autocomplete="off"
       spellcheck={false}
       ref={(input) => {
@@ -51,11 +67,15 @@ export function EditSpot({ name, text, shown, style, isWrong, take, ...own }: Ed
           input.select();
         }
       }}
-      onInput={({ currentTarget: { value } }) => setNow(value)}
-      onBlur={() => close(true)}
-      onKeyDown={({ key }) => {
-        if (key === "Enter") close(true);
-        if (key === "Escape") close(false);
+      onInput={({ currentTarget: { value } }) => field.set(value)}
+      onBlur={() => close(true, false)}
+      onKeyDown={(event) => {
+        if (event.key === "Enter") close(true, true);
+        else if (event.key === "Escape") close(false, true);
+        else return;
+        // Enter would press the button that has the keyboard then
+        event.preventDefault();
+        event.stopPropagation();
       }}
     />
   );

@@ -1,75 +1,74 @@
 /** The layout as it is drawn: its spacings, names of lines and bases are reached and edited where they stand. */
 import type { JSX } from "preact";
-import { useEffect, useRef } from "preact/hooks";
 import type { LivePlan } from "../../tasks/live/plan-model.js";
 import { useActions } from "../app/page.js";
+import { over } from "../sheet/places.js";
 import { SceneItems } from "../sheet/scene-drawing.js";
+import { ZoomButtons } from "../sheet/zoom-buttons.js";
 import { EditSpot } from "./edit-spot.js";
 import { bayOf, renamed, withSpacing } from "./grid-edits.js";
-
-/** Dots to a paper millimetre of a screen. */
-const DOTS = 96 / 25.4;
+import { Places } from "./places-drawn.js";
+import type { PlanShown } from "./use-plan.js";
 
 /** What it is drawn from. */
-export interface LayoutDrawingProps {
-  readonly plan: LivePlan;
+export interface LayoutDrawingProps extends PlanShown {
   readonly isFaulty: (key: string) => boolean;
-  resize(width: number, height: number): void;
 }
 
-/** Drawing and what on it can be pressed; it is panned by scrolling. */
-export function LayoutDrawing({ plan, isFaulty, resize }: LayoutDrawingProps): JSX.Element {
-  const place = useRef<HTMLDivElement>(null);
-  const drawing = plan.drawing;
-  useEffect(() => {
-    const element = place.current;
-    if (element === null) return;
-    const watch = new ResizeObserver(() => resize(element.clientWidth, element.clientHeight));
-    watch.observe(element);
-    return () => watch.disconnect();
-  }, [resize]);
+/** Drawing and what on it can be pressed, in a window in which it is zoomed and moved. */
+export function LayoutDrawing({ plan, place, zooming, isFaulty }: LayoutDrawingProps): JSX.Element {
+  const drawing = plan?.drawing ?? null;
   return (
-    <div class="drawing layout" ref={place}>
-      {drawing !== null && (
-        <div class="paper" style={{ width: `${drawing.width * DOTS}px`, height: `${drawing.height * DOTS}px` }}>
-          <svg
-            role="img"
-            aria-label="Anchor-rod plan, seen from above"
-            viewBox={`0 0 ${drawing.width} ${drawing.height}`}
-          >
-            <title>Anchor-rod plan, seen from above</title>
-            <desc>{`${plan.placements.length} bases on the grid. Each can be reached by keyboard.`}</desc>
-            <SceneItems items={drawing.items} height={drawing.height} />
-          </svg>
-          <Spots plan={plan} drawing={drawing} isFaulty={isFaulty} />
-          <Places plan={plan} drawing={drawing} />
-        </div>
-      )}
-    </div>
+    <section
+      class="drawing layout"
+      ref={place}
+      aria-label="Drawing: plus and minus zoom, 0 shows the whole, arrows move it"
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: zoomed and moved by keys
+      tabIndex={0}
+      {...zooming.listeners}
+    >
+      {plan !== null && drawing !== null && <Laid {...{ plan, drawing, zooming, isFaulty }} />}
+      <ZoomButtons zooming={zooming} />
+    </section>
   );
 }
 
 type Drawing = NonNullable<LivePlan["drawing"]>;
 
-function Spots({
-  plan: { written },
-  drawing,
-  isFaulty,
-}: {
+interface LaidProps extends Pick<LayoutDrawingProps, "zooming" | "isFaulty"> {
   readonly plan: LivePlan;
   readonly drawing: Drawing;
-  readonly isFaulty: (key: string) => boolean;
-}): JSX.Element {
+}
+
+function Laid({ plan, drawing, zooming, isFaulty }: LaidProps): JSX.Element {
+  const { width, height, items } = drawing;
+  const { times, x, y } = zooming.zoom;
+  return (
+    <div
+      class={times > 1 ? "laid moves" : "laid"}
+      style={{
+        width: `${width}mm`,
+        height: `${height}mm`,
+        transform: `translate(${x}px, ${y}px) scale(${times / drawing.times})`,
+      }}
+    >
+      <svg role="img" aria-label="Anchor-rod plan, seen from above" viewBox={`0 0 ${width} ${height}`}>
+        <title>Anchor-rod plan, seen from above</title>
+        <desc>{`${plan.placements.length} bases on the grid. Each can be reached by keyboard.`}</desc>
+        <SceneItems items={items} height={height} />
+      </svg>
+      <Spots plan={plan} drawing={drawing} isFaulty={isFaulty} />
+      <Places plan={plan} drawing={drawing} />
+    </div>
+  );
+}
+
+function Spots({ plan: { written }, drawing, isFaulty }: Omit<LaidProps, "zooming">): JSX.Element {
   const { edit } = useActions();
-  const styleOf = ({ x0, y0, x1, y1 }: Drawing["spots"][number]["box"]) => ({
-    left: `${x0 * DOTS}px`,
-    top: `${(drawing.height - y1) * DOTS}px`,
-    width: `${(x1 - x0) * DOTS}px`,
-    height: `${(y1 - y0) * DOTS}px`,
-  });
   return (
     <>
       {drawing.spots.map((spot) => {
+        const style = over(spot.box, drawing.height, 0);
         if (spot.kind === "name") {
           return (
             <EditSpot
@@ -78,7 +77,7 @@ function Spots({
               text={spot.line}
               shown=""
               class="spot"
-              style={styleOf(spot.box)}
+              style={style}
               isWrong={false}
               take={(text) => void edit(`line ${spot.line} renamed ${text}`, renamed(written, spot.line, text))}
             />
@@ -93,7 +92,7 @@ function Spots({
             text={bay.text}
             shown=""
             class="spot"
-            style={styleOf(spot.box)}
+            style={style}
             isWrong={isFaulty(`grid.${bay.axis}.spacing`)}
             take={(text) =>
               void edit(
@@ -105,37 +104,5 @@ function Spots({
         );
       })}
     </>
-  );
-}
-
-function Places({ plan, drawing }: { readonly plan: LivePlan; readonly drawing: Drawing }): JSX.Element {
-  const { choose } = useActions();
-  return (
-    <ul class="places" aria-label="Bases on the plan">
-      {plan.placements.map(({ path, name, state, words }, index) => {
-        const place = drawing.places[index];
-        if (place === undefined) return null;
-        const reach = Math.max(3, place.reach);
-        const style = {
-          left: `${(place.at.x - reach) * DOTS}px`,
-          top: `${(drawing.height - place.at.y - reach) * DOTS}px`,
-          width: `${2 * reach * DOTS}px`,
-          height: `${2 * reach * DOTS}px`,
-        };
-        const said = [name, state, words].filter((text) => text !== "").join(", ");
-        return (
-          <li key={`${name} ${index}`}>
-            <button
-              type="button"
-              class={`place ${state}`}
-              style={style}
-              aria-label={`${said}: open its template`}
-              title={said}
-              onClick={() => choose(path)}
-            />
-          </li>
-        );
-      })}
-    </ul>
   );
 }

@@ -158,7 +158,7 @@ export function Placements({ written, faultsAt }: TableProps): JSX.Element {
     ]);
   return (
     <div class="wide">
-      <table class="placements">
+      <table class="placements" aria-label="Places of bases">
         <thead>
           <tr>
             {PLACEMENT_CELLS.map(({ key, name }) => (
@@ -318,7 +318,7 @@ function PointsFile({ name, text }: { readonly name: string; readonly text: stri
         </button>
       </h3>
       <div class="wide points">
-        <table>
+        <table aria-label={name}>
           <thead>
             <tr>
               {head.map((cell) => (

@@ -1,106 +1,70 @@
 /** The plan: the layout of the job as it is drawn and set out, edited where it stands. */
 import type { JSX } from "preact";
-import { useCallback, useEffect, useState } from "preact/hooks";
+import { useState } from "preact/hooks";
 import type { Finding } from "../../diagnostics/finding.js";
-import type { LivePlan, Zoom } from "../../tasks/live/plan-model.js";
+import type { LivePlan } from "../../tasks/live/plan-model.js";
 import { useActions, usePart } from "../app/page.js";
 import { firstGrid } from "./grid-edits.js";
 import { LayoutDrawing } from "./layout-drawing.js";
 import { type FaultsAt, Lines, Placements, Points, Site, Unplaced } from "./plan-tables.js";
-
-const MM_PER_DOT = 25.4 / 96;
-const ZOOMS: readonly number[] = [1, 1.5, 2, 3, 4, 6, 8, 12];
+import { useHasGrid, usePlan } from "./use-plan.js";
 
 const NO_FINDINGS: readonly Finding[] = [];
 
-/** The drawing first, what stands in lists beside it. */
+/** Where a job has no grid, a first one in place. */
 export function PlanView(): JSX.Element {
-  const [room, setRoom] = useState<{ readonly width: number; readonly height: number } | null>(null);
-  const [zoom, setZoom] = useState<Zoom>("readable");
-  const plan = usePlan(room, zoom);
+  const hasGrid = useHasGrid();
+  if (hasGrid === null) return <section class="plan" aria-label="Plan" aria-busy="true" />;
+  return hasGrid ? <Drawn /> : <NoGrid />;
+}
+
+/** The drawing first, what stands in lists beside it. */
+function Drawn(): JSX.Element {
+  const drawn = usePlan();
+  const shown = drawn.plan ?? EMPTY;
   const findings = usePart((state) => state.live?.findings ?? NO_FINDINGS);
-  const resize = useCallback((width: number, height: number) => {
-    if (width > 0 && height > 0)
-      setRoom((before) => (before?.width === width && before.height === height ? before : { width, height }));
-  }, []);
   const faultsAt: FaultsAt = (key) =>
     findings.flatMap(({ at: { path = "" }, message }) =>
       path === key || path.startsWith(`${key}[`) || path.startsWith(`${key}.`) ? [message] : [],
     );
-  const hasGrid = plan !== null && Object.keys(plan.written).some((key) => key.startsWith("grid."));
-  if (plan !== null && !hasGrid) return <NoGrid />;
-  const shown = plan ?? EMPTY;
   return (
     <section class="plan" aria-label="Plan">
       <h2 class="for-readers">Plan</h2>
-      <div class="plan-tools row">
-        <Zooms times={shown.drawing?.times ?? 1} setZoom={setZoom} />
-        <Said plan={shown} />
-      </div>
-      <LayoutDrawing plan={shown} isFaulty={(key) => faultsAt(key).length > 0} resize={resize} />
-      <div class="beside">
-        <Held
-          plan={shown}
-          faults={faultsAt("grid").concat(faultsAt("placements"), faultsAt("site"), faultsAt("control"))}
-        />
-        <h3>Grid</h3>
-        <Lines written={shown.written} faultsAt={faultsAt} />
-        <h3>Places</h3>
-        <Unplaced plan={shown} />
-        <Placements written={shown.written} faultsAt={faultsAt} />
-        <h3>North and site</h3>
-        <Site written={shown.written} faultsAt={faultsAt} />
-        <Points />
-      </div>
+      <div class="plan-tools row">{drawn.plan === null ? "\u00a0" : <Said plan={shown} />}</div>
+      <LayoutDrawing {...drawn} isFaulty={(key) => faultsAt(key).length > 0} />
+      <div class="beside">{drawn.plan !== null && <Beside plan={shown} faultsAt={faultsAt} />}</div>
     </section>
   );
 }
 
-const EMPTY: LivePlan = { drawing: null, placements: [], unplaced: [], held: [], written: {} };
-
-/** The layout as it stands now, drawn in so many times the room; the one before while it is drawn. */
-function usePlan(room: { readonly width: number; readonly height: number } | null, zoom: Zoom): LivePlan | null {
-  const turn = usePart((state) => state.live?.turn);
-  const isSettled = usePart((state) => state.live?.isSettled);
-  const actions = useActions();
-  const [plan, setPlan] = useState<LivePlan | null>(null);
-  useEffect(() => {
-    let isCurrent = true;
-    const { width, height } = room ?? { width: 600, height: 400 };
-    void actions.plan({ width: width * MM_PER_DOT, height: height * MM_PER_DOT }, zoom).then((found) => {
-      if (isCurrent) setPlan(found);
-    });
-    return () => {
-      isCurrent = false;
-    };
-  }, [turn, isSettled, room, zoom, actions]);
-  return plan;
-}
-
-function Zooms({ times, setZoom }: { readonly times: number; setZoom(zoom: Zoom): void }): JSX.Element {
-  const closer = ZOOMS.find((each) => each > times * 1.05);
-  const farther = ZOOMS.findLast((each) => each < times * 0.95);
+function Beside({ plan, faultsAt }: { readonly plan: LivePlan; readonly faultsAt: FaultsAt }): JSX.Element {
+  const { written } = plan;
   return (
     <>
-      <button type="button" disabled={closer === undefined} onClick={() => setZoom(closer ?? 1)}>
-        Closer
-      </button>
-      <button type="button" disabled={farther === undefined} onClick={() => setZoom(farther ?? 1)}>
-        Farther
-      </button>
-      <button type="button" disabled={times <= 1} onClick={() => setZoom(1)}>
-        Whole plan
-      </button>
+      <Held
+        plan={plan}
+        faults={faultsAt("grid").concat(faultsAt("placements"), faultsAt("site"), faultsAt("control"))}
+      />
+      <h3>Grid</h3>
+      <Lines written={written} faultsAt={faultsAt} />
+      <h3>Places</h3>
+      <Unplaced plan={plan} />
+      <Placements written={written} faultsAt={faultsAt} />
+      <h3>North and site</h3>
+      <Site written={written} faultsAt={faultsAt} />
+      <Points />
     </>
   );
 }
+
+const EMPTY: LivePlan = { drawing: null, placements: [], unplaced: [], held: [], written: {} };
 
 /** What the drawing has no room for, in words. */
 function Said({ plan: { drawing, placements } }: { readonly plan: LivePlan }): JSX.Element {
   const { marks = 0, distances = 0 } = drawing?.unlabelled ?? {};
   const said = [
     `${placements.length} ${placements.length === 1 ? "base" : "bases"} placed`,
-    marks > 0 ? `${marks} without a mark for want of room: go closer` : "",
+    marks > 0 ? `${marks} without a mark for want of room: zoom in` : "",
     distances > 0 ? `${distances} with * without their distances for want of room` : "",
     ...(drawing === null || drawing.unplaced.length === 0
       ? []

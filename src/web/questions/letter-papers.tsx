@@ -2,7 +2,9 @@
 import type { JSX } from "preact";
 import { useState } from "preact/hooks";
 import { useActions } from "../app/page.js";
+import { PaperRunning } from "../app/paper-running.js";
 import { usePapers } from "../app/papers.js";
+import { Press } from "../app/press.js";
 
 /** Buttons for each; `isAsked`: something waits for an answer. */
 export function LetterPapers({ isAsked }: { readonly isAsked: boolean }): JSX.Element {
@@ -12,23 +14,16 @@ export function LetterPapers({ isAsked }: { readonly isAsked: boolean }): JSX.El
     make(["letter-text"], ([paper]) => show(paper === undefined ? null : new TextDecoder().decode(paper.bytes)));
   return (
     <>
-      <button type="button" disabled={!isAsked || running !== null} onClick={write}>
+      <Press isOff={!isAsked || running !== null} onPress={write}>
         Letter as text
-      </button>
-      <button type="button" disabled={!isAsked || running !== null} onClick={() => make(["answer-form-xlsx"])}>
+      </Press>
+      <Press isOff={!isAsked || running !== null} onPress={() => make(["answer-form-xlsx"])}>
         Save the answer form, XLSX
-      </button>
-      <button type="button" disabled={!isAsked || running !== null} onClick={() => make(["answer-form-yaml"])}>
+      </Press>
+      <Press isOff={!isAsked || running !== null} onPress={() => make(["answer-form-yaml"])}>
         Save it as YAML
-      </button>
-      {running !== null && (
-        <span role="status">
-          {running}{" "}
-          <button type="button" onClick={cancel}>
-            Cancel
-          </button>
-        </span>
-      )}
+      </Press>
+      <PaperRunning running={running} cancel={cancel} />
       {letter !== null && <LetterText letter={letter} close={() => show(null)} />}
     </>
   );

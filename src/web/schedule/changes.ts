@@ -118,12 +118,20 @@ class Gatherer {
   }
 }
 
-/** The list of bases after changes of cells. */
-export function withChanges(items: Items, { edits, added }: Pick<CellChanges, "edits" | "added">): Items {
-  const changed = items.items.map((item, index) => {
+/** The list of bases after changes of cells; null: one of them cannot be made in its text. `rest` is waited for now and then: there may be thousands. */
+export async function withChanges(
+  items: Items,
+  { edits, added }: Pick<CellChanges, "edits" | "added">,
+  rest: () => Promise<void>,
+): Promise<Items | null> {
+  const changed: Item[] = [];
+  for (const [index, item] of items.items.entries()) {
     const own = edits.get(index);
-    return own === undefined ? item : { ...item, body: editItem(item.body, own) };
-  });
+    const body = own === undefined ? item.body : editItem(item.body, own);
+    if (body === null) return null;
+    changed.push({ ...item, body });
+    await rest();
+  }
   const made = added.map(({ mark, edits: own }) => withKeys(newItem(items.items, mark), own));
   return { ...items, items: [...changed, ...made] };
 }
@@ -162,18 +170,21 @@ export function withNew(items: Items, after: number, mark: string): Items {
 }
 
 /** The list with copies of bases after the last of them, each with a mark of its own and no mark for its template. */
-export function withCopies(items: Items, indices: readonly number[], marks: readonly string[]): Items {
-  const copies = indices.flatMap((index, i): Item[] => {
-    const body = items.items[index]?.body;
-    if (body === undefined) return [];
-    const edits: readonly KeyEdit[] = [
-      { kind: "set", path: ["mark"], text: marks[i] ?? "" },
-      { kind: "remove", path: ["template", "mark"] },
-    ];
-    return [{ lead: "", body: editItem(body, edits) }];
-  });
+export function withCopies(items: Items, indices: readonly number[], marks: readonly string[]): Items | null {
+  const copies: Item[] = [];
+  for (const [i, index] of indices.entries()) {
+    const body = copyOf(items.items[index]?.body ?? "", marks[i] ?? "");
+    if (body === null) return null;
+    copies.push({ lead: "", body });
+  }
   const after = greatestOf(indices) + 1;
   return { ...items, items: [...items.items.slice(0, after), ...copies, ...items.items.slice(after)] };
+}
+
+function copyOf(body: string, mark: string): string | null {
+  const named = editItem(body, [{ kind: "set", path: ["mark"], text: mark }]);
+  // a base whose template has no mark has none to take out
+  return named && (editItem(named, [{ kind: "remove", path: ["template", "mark"] }]) ?? named);
 }
 
 /** The list without these bases. */

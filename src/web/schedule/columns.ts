@@ -66,8 +66,8 @@ const PIER: Content = {
 /** Every column, in the order in which they stand. */
 export const COLUMNS: readonly Column[] = [
   column("mark", "Mark", 6, usual),
-  column("state", "State", 5.5, { ...usual, content: { kind: "told", what: "state" } }),
-  column("worst", "Least margin", 9, { ...usual, content: { kind: "told", what: "worst" } }),
+  column("state", "State", 7, { ...usual, content: { kind: "told", what: "state" } }),
+  column("worst", "Worst margin", 12, { ...usual, content: { kind: "told", what: "worst" } }),
   column("quantity", "Qty", 3.5, { ...usual, ...figure }),
   column("rods.diameter", "Rod dia", 5, { ...usual, ...figure, ...rods }),
   column("rods.grade", "Grade", 5, { ...usual, ...rods }),

@@ -2,10 +2,11 @@
 import type { JSX, RefObject } from "preact";
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import type { LiveBase } from "../../tasks/live/model.js";
+import type { BaseOrder } from "../state/left.js";
 import type { Column } from "./columns.js";
 import { type At, ledTo } from "./grid-keys.js";
 import { compareSpots, edgesOf, held, inSight, type Layout, type Spot } from "./layout.js";
-import { type Fault, type Line, linesOf, type Order } from "./lines.js";
+import { type Fault, type Line, linesOf } from "./lines.js";
 import { type Field, Row } from "./row.js";
 
 /** What is picked: from the cell where it began to the cell where the keyboard is. */
@@ -20,7 +21,7 @@ export interface GridProps {
   readonly layout: Layout;
   readonly columns: readonly Column[];
   readonly faults: ReadonlyMap<number, readonly Fault[]>;
-  readonly order: Order | null;
+  readonly order: BaseOrder;
   readonly isReadOnly: boolean;
   readonly isCards: boolean;
   readonly picked: Picked;
@@ -108,7 +109,8 @@ function placesOf(first: number, end: number, active: number, count: number): re
   return active < count && !places.includes(active) ? [...places, active] : places;
 }
 
-function Head({ columns, order, sort, template }: GridProps & { readonly template: string }): JSX.Element {
+/** One heading is a stop of the tab key: that of the column where the keyboard is. */
+function Head({ columns, order, sort, template, picked }: GridProps & { readonly template: string }): JSX.Element {
   return (
     <thead>
       <tr aria-rowindex={1} style={{ gridTemplateColumns: template }}>
@@ -122,7 +124,13 @@ function Head({ columns, order, sort, template }: GridProps & { readonly templat
               aria-sort={isBy ? (order.isDown ? "descending" : "ascending") : "none"}
               class={`${figure ? "figure " : ""}${id === "mark" ? "mark" : ""}`}
             >
-              <button type="button" class="quiet" tabIndex={-1} onClick={() => sort(id)} title={`Sort by ${name}`}>
+              <button
+                type="button"
+                class="quiet"
+                tabIndex={at === picked.to.column ? 0 : -1}
+                title={`Sort by ${name}`}
+                onClick={() => sort(id)}
+              >
                 {name}
                 {isBy && <span aria-hidden="true">{order.isDown ? " \u2193" : " \u2191"}</span>}
               </button>
@@ -166,10 +174,18 @@ function lookOf(line: Line, at: number, { picked, columns, field, pending, type,
   const ends = [from.spot, to.spot].toSorted(compareSpots);
   const isIn = compareSpots(spot, ends[0] ?? spot) >= 0 && compareSpots(spot, ends[1] ?? spot) <= 0;
   const range: readonly [number, number] = [Math.min(from.column, to.column), Math.max(from.column, to.column)];
-  return { ...none, picked: isIn ? range : null, active: isActive ? to.column : null, field: isActive ? field : null };
+  return {
+    ...none,
+    picked: isIn ? range : null,
+    active: isActive ? to.column : null,
+    field: field?.line.id === line.id ? field : null,
+  };
 }
 
+const isInHead = (target: EventTarget | null): boolean => target instanceof Element && target.closest("thead") !== null;
+
 function gridKey(event: KeyboardEvent, props: GridProps): void {
+  if (isInHead(event.target)) return;
   const { picked, layout, columns, pick } = props;
   const isFar = event.ctrlKey || event.metaKey;
   const to = event.altKey ? null : ledTo(event.key, isFar, picked.to, layout, columns.length);
@@ -247,7 +263,7 @@ function useKeptFocus({ place, picked, layout, field }: GridProps, isIn: { reado
     keepInSight(element, edgesOf(layout, spot));
   }, [spot.at, spot.sub, column]);
   useLayoutEffect(() => {
-    if (!isIn.current || field !== null) return;
+    if (!isIn.current || field !== null || isInHead(document.activeElement)) return;
     const cell = place.current?.querySelector('.cell[tabindex="0"]');
     if (cell instanceof HTMLElement && document.activeElement !== cell) {
       cell.focus({ preventScroll: true });

@@ -1,7 +1,7 @@
 /** The bases of a job file as pieces of its text: copied, moved, taken out and changed with everything that is written of them. */
 import { placesOfItems } from "../../readers/yaml.js";
 import type { KeyEdit, Splice } from "../../readers/yaml-edit.js";
-import { spliced, spliceOf } from "../../readers/yaml-edit.js";
+import { scalarText, textAfter } from "../../readers/yaml-edit.js";
 
 /** A text taken apart: `gaps` are the blank lines before each item, `leads` the comments above it. */
 export interface Items {
@@ -65,22 +65,17 @@ export function spliceTo(text: string, now: string): Splice | null {
   return { at: from, was: text.slice(from, text.length - same), now: now.slice(from, now.length - same) };
 }
 
-/** An item after edits of it alone; their paths begin in it. */
-export function editItem(body: string, edits: readonly KeyEdit[]): string {
-  let text = `x:\n${body}`;
-  for (const edit of edits) {
-    const splice = spliceOf(text, { ...edit, path: ["x", 0, ...edit.path] });
-    if (splice !== null) text = spliced(text, splice);
-  }
-  const after = text.slice(3);
-  return after.endsWith("\n") ? after : `${after}\n`;
+/** An item after edits of it alone; their paths begin in it. null: it is written in such a way that one of them cannot be made. */
+export function editItem(body: string, edits: readonly KeyEdit[]): string | null {
+  const inItem = edits.map((edit): KeyEdit => ({ ...edit, path: ["x", 0, ...edit.path] }));
+  const after = textAfter(`x:\n${body}`, inItem)?.slice(3) ?? null;
+  return after === null || after.endsWith("\n") ? after : `${after}\n`;
 }
 
 /** A new base of this mark, its dash where those of the others stand. */
 export function newItem(items: readonly Item[], mark: string): Item {
   const indent = /^\s*/.exec(items[0]?.body ?? "")?.[0].replaceAll("\n", "") ?? "  ";
-  const body = editItem(`${indent}- mark: x\n`, [{ kind: "set", path: ["mark"], text: mark }]);
-  return { lead: "", body };
+  return { lead: "", body: `${indent}- mark: ${scalarText(mark)}\n` };
 }
 
 /** The next mark that is free: B3 -> B4, COL -> COL-2. */

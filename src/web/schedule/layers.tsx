@@ -37,7 +37,7 @@ export function Layers({ columns }: { readonly columns: readonly Column[] }): JS
       <summary>Defaults and kinds</summary>
       <p class="hint">A base has these where it gives nothing itself; above they are shown lighter.</p>
       <div class="wide">
-        <table>
+        <table aria-label="Defaults and kinds">
           <thead>
             <tr>
               <th scope="col">For</th>

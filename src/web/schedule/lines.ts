@@ -3,6 +3,7 @@ import type { Finding } from "../../diagnostics/finding.js";
 import type { BaseState, LiveBase } from "../../tasks/live/model.js";
 import type { Unit } from "../../units/index.js";
 import { parseLength } from "../../units/index.js";
+import type { BaseFilter, BaseOrder } from "../state/left.js";
 import { type Cell, COLUMNS, type Column, cellOf, keyOf, type Subject } from "./columns.js";
 import { isWritten, type Texts, textsUnder } from "./texts.js";
 
@@ -117,26 +118,11 @@ function isLackOf(at: string, key: string): boolean {
   return FIRST_OF[at] === key;
 }
 
-/** Which bases are shown. */
-export interface Filter {
-  readonly words: string;
-  readonly state: BaseState | "question" | "all";
-}
-
-/** Everything. */
-export const NO_FILTER: Filter = { words: "", state: "all" };
-
-/** By which column a view is sorted. */
-export interface Order {
-  readonly column: string;
-  readonly isDown: boolean;
-}
-
 /** Indices of the bases that are shown, in the order in which they are shown. */
 export function shownBases(
   bases: readonly LiveBase[],
-  filter: Filter,
-  order: Order | null,
+  filter: BaseFilter,
+  order: BaseOrder,
   column: Column | undefined,
   unit: Unit,
 ): readonly number[] {
@@ -148,7 +134,7 @@ export function shownBases(
   return shown.toSorted((a, b) => compareRanks(ranks.get(a), ranks.get(b), sign) || a - b);
 }
 
-function isIn({ state, open }: LiveBase, wanted: Filter["state"]): boolean {
+function isIn({ state, open }: LiveBase, wanted: BaseFilter["state"]): boolean {
   return wanted === "all" || (wanted === "question" ? open > 0 : state === wanted);
 }
 
@@ -166,8 +152,7 @@ const STATES: readonly BaseState[] = ["faulty", "held", "asked", "waiting", "cle
 function rankOf(base: LiveBase | undefined, column: Column, unit: Unit): Rank {
   if (base === undefined) return [2, 0, ""];
   if (column.id === "state") return [0, STATES.indexOf(base.state), ""];
-  if (column.id === "worst")
-    return base.worst?.share === undefined ? [2, 0, ""] : [0, base.worst.share ?? Number.MAX_VALUE, ""];
+  if (column.id === "worst") return base.worst === null ? [2, 0, ""] : [0, base.worst.share ?? -Number.MAX_VALUE, ""];
   const [first, second] = linesOf(base, 0);
   const line = first?.kind === "base" && first.subject.hasGroups && column.ofRods ? second : first;
   const { text } = line === undefined || line.kind === "fault" ? { text: "" } : cellOf(column, line.subject);
@@ -195,9 +180,14 @@ function stateWords({ state, open }: LiveBase): string {
   return state === "held" && open > 0 ? "held, asked" : STATE_WORDS[state];
 }
 
-/** `1/8 in to spare: hole to edge of template`; "" where nothing passes with a margin. */
+/** Why the base of a line is held, in the column of its state; else "". */
+export function whyHeld(line: CellLine, { id }: Column): string {
+  return id === "state" ? line.base.held.join("; ") : "";
+}
+
+/** `1/8 in to spare: hole to edge of template`, `short by 1/4 in: washer over base-plate hole`; "" where nothing has a margin. */
 export function worstWords({ worst }: Pick<LiveBase, "worst">): string {
-  return worst === null ? "" : `${worst.spare}: ${worst.plainName}`;
+  return worst === null ? "" : `${worst.spare === "" ? "fails" : worst.spare}: ${worst.plainName}`;
 }
 
 /** What is wrong, with the name of the column that it is about: `Projection: "9x" ...`. */

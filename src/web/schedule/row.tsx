@@ -1,10 +1,11 @@
 /** One line of the schedule. It is drawn again only when what it shows is another. */
 import { Component, type JSX } from "preact";
 import type { Cell, Column } from "./columns.js";
-import { type CellLine, cellIn, type Fault, faultAt, faultWords, type Line } from "./lines.js";
+import { type CellLine, cellIn, type Fault, faultAt, faultWords, type Line, whyHeld } from "./lines.js";
 
-/** A field that is open in a cell. */
+/** A field that is open in a cell; it stays with its line, wherever that goes meanwhile. */
 export interface Field {
+  readonly line: CellLine;
   readonly column: number;
   readonly text: string;
   /** Why what was typed is not taken; "" where nothing is wrong. */
@@ -103,7 +104,8 @@ function CellView({ at, column, line, look }: CellProps): JSX.Element {
     "aria-readonly": !cell.isTyped || undefined,
     "aria-invalid": fault?.isError === true ? ("true" as const) : undefined,
     "aria-label": spoken(line, column, cell, fault),
-    tabIndex: active === at ? 0 : -1,
+    // a field in the cell is the stop of the keyboard itself
+    tabIndex: active === at && !isOpen ? 0 : -1,
     "data-cell": `${line.index},${line.kind === "group" ? line.group + 1 : 0},${at}`,
     class: classesOf(column, cell, isPicked, active === at),
     title: cell.by === "" ? undefined : `given by ${cell.by}`,
@@ -143,7 +145,8 @@ function markOf({ base, ...line }: CellLine): string {
 /** What a screen reader says at a cell: value, who gives it, what is wrong. */
 function spoken(line: CellLine, column: Column, cell: Cell, fault: Fault | undefined): string {
   const shown = shownText(line, column, cell);
-  const value = `${column.name}, ${shown === "" ? "blank" : shown}`;
+  const why = whyHeld(line, column);
+  const value = `${column.name}, ${shown === "" ? "blank" : shown}${why === "" ? "" : `, ${why}`}`;
   const by = cell.by === "" ? "" : `, given by ${cell.by}`;
   return `${markOf(line)}: ${value}${by}${fault === undefined ? "" : `; ${fault.message}`}`;
 }

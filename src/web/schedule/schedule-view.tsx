@@ -1,10 +1,12 @@
 /** The schedule: the job's bases as a table that is edited as one edits a spreadsheet. */
 import type { JSX } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
-import { useActions } from "../app/page.js";
+import { type Finding, formatFinding } from "../../diagnostics/finding.js";
+import { useActions, usePart } from "../app/page.js";
+import { ReadAgain } from "../begin/read-again.js";
 import { Grid } from "./grid.js";
 import { Layers } from "./layers.js";
-import { type CellLine, cellIn, faultAt, linesOf, worstWords } from "./lines.js";
+import { type CellLine, cellIn, faultAt, faultWords, linesOf, whyHeld, worstWords } from "./lines.js";
 import { Tools } from "./tools.js";
 import { type Schedule, useSchedule } from "./use-schedule.js";
 
@@ -17,12 +19,17 @@ export function ScheduleView(): JSX.Element {
   const isCards = useNarrow(around);
   const schedule = useSchedule(isCards);
   return (
-    <section class="schedule" ref={around} aria-label="Schedule">
-      <Taking isReadOnly={schedule.isReadOnly} />
-      <Tools schedule={schedule} />
-      <Grid {...schedule} />
-      <Foot schedule={schedule} />
-      <Refused schedule={schedule} />
+    <section class="schedule" ref={around}>
+      <h2 class="for-readers">Schedule of bases</h2>
+      <div class="room">
+        <Taking sheet={schedule.sheet} />
+        <ReadAgain />
+        <OtherFaults />
+        <Tools schedule={schedule} />
+        <Grid {...schedule} />
+        <Foot schedule={schedule} />
+        <Refused schedule={schedule} />
+      </div>
       <Layers columns={schedule.columns} />
     </section>
   );
@@ -41,12 +48,15 @@ function useNarrow(around: { readonly current: HTMLElement | null }): boolean {
 }
 
 /** Bases of a spreadsheet are shown, and can be taken into the job. */
-function Taking({ isReadOnly }: { readonly isReadOnly: boolean }): JSX.Element | null {
+function Taking({ sheet }: { readonly sheet: string | null }): JSX.Element | null {
   const { takeBases } = useActions();
-  if (!isReadOnly) return null;
+  if (sheet === null) return null;
   return (
     <p class="row taking">
-      <span>These bases stand in a spreadsheet that the job names. They are shown here, and edited there.</span>
+      <span>
+        These bases stand in {sheet}, which the job names: they are shown here as they are read, and changed there. To
+        change them here, take them into the job; {sheet} stays as it is.
+      </span>
       <button type="button" class="main" onClick={() => takeBases()}>
         Take them into the job
       </button>
@@ -54,37 +64,78 @@ function Taking({ isReadOnly }: { readonly isReadOnly: boolean }): JSX.Element |
   );
 }
 
-/** What is said of the cell where the keyboard is: its value, who gives it, what is wrong, why the base is held. */
-function Foot({ schedule }: { readonly schedule: Schedule }): JSX.Element {
-  const words = footWords(schedule);
+const NO_FINDINGS: readonly Finding[] = [];
+const MOST_FAULTS = 50;
+
+/** What is wrong beside the lines of the table: in the spreadsheet, in the head of the job. */
+function OtherFaults(): JSX.Element | null {
+  const findings = usePart((state) => state.live?.findings ?? NO_FINDINGS);
+  const faults = findings.filter(({ severity, at }) => severity === "error" && !isShownBelow(at.path ?? ""));
+  if (faults.length === 0) return null;
   return (
-    <p class="foot" aria-live="polite">
-      {words.map(({ text, tone }) => (
+    <div class="other-faults" role="status">
+      <p>
+        <span class="state faulty">at fault</span> Until this is mended the bases are shown as they were last right:
+      </p>
+      <ul>
+        {faults.slice(0, MOST_FAULTS).map((finding, i) => (
+          <li key={i} class="fault">
+            {formatFinding(finding)}
+          </li>
+        ))}
+      </ul>
+      {faults.length > MOST_FAULTS && <p>and {faults.length - MOST_FAULTS} more</p>}
+    </div>
+  );
+}
+
+/** In the lines of bases, or under defaults and kinds. */
+function isShownBelow(path: string): boolean {
+  return /^(bases\[\d+\]|defaults\b|kinds\b)/.test(path);
+}
+
+/** How many bases are shown; and of the cell where the keyboard is, which a reader says by itself: who gives it, what is wrong. */
+function Foot({ schedule }: { readonly schedule: Schedule }): JSX.Element {
+  const { shown, bases, faults } = schedule;
+  const count = `${shown.length === bases.length ? "" : `${shown.length} of `}${bases.length} bases`;
+  return (
+    <p class="foot">
+      <span class="soft" role="status">
+        {count}
+      </span>
+      {cellWords(schedule).map(({ text, tone }) => (
         <span key={text} class={tone}>
           {text}
         </span>
       ))}
+      <span class="for-readers" role="status">
+        {faultsSaid(bases, faults)}
+      </span>
     </p>
   );
 }
 
-function footWords({ bases, layout, faults, picked, columns, shown }: Schedule) {
+/** The first few faults with their bases: the keyboard has gone on when a value is found to be faulty. */
+function faultsSaid(bases: Schedule["bases"], faults: Schedule["faults"]): string {
+  const said = [...faults].flatMap(([index, each]) =>
+    each.filter(({ isError }) => isError).map((fault) => `${bases[index]?.mark ?? ""}, ${faultWords(fault)}`),
+  );
+  return said.slice(0, 3).join(". ");
+}
+
+function cellWords({ bases, layout, faults, picked, columns }: Schedule) {
   const index = layout.shown[picked.to.spot.at] ?? -1;
   const base = bases[index];
-  const count = {
-    text: `${shown.length === bases.length ? "" : `${shown.length} of `}${bases.length} bases`,
-    tone: "soft",
-  };
   const line = base === undefined ? undefined : linesOf(base, index, faults.get(index))[picked.to.spot.sub];
   const column = columns[picked.to.column];
-  if (line === undefined || line.kind === "fault" || column === undefined) return [count];
+  if (line === undefined || line.kind === "fault" || column === undefined) return [];
   const cell = cellIn(line, column);
   const fault = faultAt(line, column)?.message;
-  const told = column.id === "state" ? line.base.held.join("; ") : column.id === "worst" ? worstWords(line.base) : "";
+  const told = column.id === "worst" ? worstWords(line.base) : whyHeld(line, column);
   const said = [markOf(line), column.name, cell.by === "" ? "" : `given by ${cell.by}`, told].filter(
     (text) => text !== "",
   );
-  return [count, { text: said.join(", "), tone: "" }, ...(fault === undefined ? [] : [{ text: fault, tone: "fault" }])];
+  return [{ text: said.join(", "), tone: "" }, ...(fault === undefined ? [] : [{ text: fault, tone: "fault" }])];
 }
 
 function markOf(line: CellLine): string {

@@ -1,11 +1,11 @@
 /** What is done with the schedule, above it; and which of its columns are shown. */
 import type { JSX } from "preact";
 import { useState } from "preact/hooks";
+import type { BaseFilter } from "../state/left.js";
 import { COLUMNS } from "./columns.js";
-import type { Filter } from "./lines.js";
 import type { Schedule } from "./use-schedule.js";
 
-const STATES: readonly (readonly [Filter["state"], string])[] = [
+const STATES: readonly (readonly [BaseFilter["state"], string])[] = [
   ["all", "all bases"],
   ["held", "held"],
   ["question", "with an open question"],
@@ -45,6 +45,7 @@ export function Tools({ schedule }: { readonly schedule: Schedule }): JSX.Elemen
           ))}
         </select>
       </label>
+      {schedule.isCards && <SortBy schedule={schedule} />}
       {!isReadOnly && <Changes schedule={schedule} />}
       <button type="button" onClick={schedule.show}>
         Open template
@@ -59,6 +60,23 @@ export function Tools({ schedule }: { readonly schedule: Schedule }): JSX.Elemen
       )}
       {isChoosing && <Columns schedule={schedule} />}
     </div>
+  );
+}
+
+/** Cards have no headings to be sorted by. */
+function SortBy({ schedule: { order, columns, sortBy } }: { readonly schedule: Schedule }): JSX.Element {
+  return (
+    <label>
+      Sort by
+      <select value={order?.column ?? ""} onChange={({ currentTarget: { value } }) => sortBy(value)}>
+        <option value="">order of the job</option>
+        {columns.map(({ id, name }) => (
+          <option key={id} value={id}>
+            {name}
+          </option>
+        ))}
+      </select>
+    </label>
   );
 }
 

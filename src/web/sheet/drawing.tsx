@@ -1,17 +1,22 @@
 /** The drawing of the template: what is drawn, and over it what can be typed on, reached and pointed at. */
 import type { JSX } from "preact";
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
-import type { LiveFigure, LiveHole, LiveOutline } from "../../tasks/live/figure-model.js";
+import type { Finding } from "../../diagnostics/finding.js";
+import type { Room } from "../../sheets/on-screen.js";
+import { typedOn } from "../../tasks/live/figure-edits.js";
+import type { FigureKey, LiveFigure, LiveFigures, LiveHole, LiveOutline } from "../../tasks/live/figure-model.js";
+import { edgeSubject, litPlaces } from "../../tasks/live/lit-places.js";
 import type { LiveBaseView } from "../../tasks/live/model.js";
 import { useActions, useLook, usePart } from "../app/page.js";
 import { FigureField, type Leaving, type OpenFigure } from "./figure-field.js";
+import { faultsUnder, faultWords } from "./findings.js";
 import { Holes } from "./holes.js";
 import { Notes } from "./notes.js";
 import { DOTS_PER_MM, over } from "./places.js";
 import { SceneItems } from "./scene-drawing.js";
 import { TitleBlock } from "./title-block.js";
 import { useZoom, type Zooming } from "./use-zoom.js";
-import { STEP } from "./zoom.js";
+import { ZoomButtons } from "./zoom-buttons.js";
 
 /** A figure that is open, and where its field stands, in dots from the upper left of the drawing. */
 interface Opened {
@@ -50,10 +55,12 @@ export function Drawing(): JSX.Element {
       >
         {sheet !== null && <Sheet sheet={sheet} zooming={zooming} open={open} />}
         {sheet === null && <NoDrawing />}
-        <ZoomButtons zooming={zooming} />
       </section>
       <div class="foot">
-        <Notes onOpen={open} />
+        <div class="under">
+          <ZoomButtons zooming={zooming} />
+          <Notes onOpen={open} />
+        </div>
         <TitleBlock />
       </div>
       {opened !== null && <OpenField opened={opened} onDone={(how) => leave(opened, how, setOpened)} />}
@@ -76,7 +83,7 @@ function leave(opened: Opened, how: Leaving, set: (change: (now: Opened | null) 
   });
   const all = [...document.querySelectorAll<HTMLElement>("[data-figure]")];
   const here = all.find((each) => each.dataset.figure === figure.id) ?? from;
-  if (!isOwn) return;
+  if (!isOwn || how === "away") return;
   if (how === "next" || how === "previous") {
     const index = all.indexOf(here as HTMLElement);
     const next = index < 0 ? undefined : all[(index + (how === "next" ? 1 : -1) + all.length) % all.length];
@@ -96,15 +103,14 @@ function OpenField({
 }): JSX.Element | null {
   const { figure, left, top } = opened;
   const path = usePart((state) => state.base);
-  const base = usePart((state) => state.live?.bases.find((each) => each.path === path) ?? null);
-  const unit = usePart((state) => state.live?.unit ?? "in");
-  if (base === null) return null;
-  const { written, given } = base;
+  const live = usePart((state) => state.live);
+  const base = live?.bases.find((each) => each.path === path);
+  if (live === null || base === undefined) return null;
   return (
     <FigureField
       key={`${figure.id} ${left} ${top}`}
       figure={figure}
-      on={{ path: base.path, unit, written, given }}
+      on={typedOn(base, live)}
       left={left}
       top={top}
       onDone={onDone}
@@ -121,6 +127,8 @@ interface SheetProps {
 function Sheet({ sheet, zooming: { zoom }, open }: SheetProps): JSX.Element {
   const { plan, figures } = sheet;
   const { times, x, y } = zoom;
+  const room = usePart((state) => state.room);
+  const faulty = useFaultyKeys(sheet.path);
   useDrawn(sheet);
   return (
     <div
@@ -128,7 +136,7 @@ function Sheet({ sheet, zooming: { zoom }, open }: SheetProps): JSX.Element {
       style={{
         width: `${plan.width}mm`,
         height: `${plan.height}mm`,
-        transform: `translate(${x}px, ${y}px) scale(${times})`,
+        transform: `translate(${x}px, ${y}px) scale(${times * fitOf(plan, room)})`,
       }}
     >
       <svg role="img" aria-label={sheet.title} viewBox={`0 0 ${plan.width} ${plan.height}`}>
@@ -136,18 +144,43 @@ function Sheet({ sheet, zooming: { zoom }, open }: SheetProps): JSX.Element {
         <desc>{sheet.description}</desc>
         <SceneItems items={plan.items} height={plan.height} />
       </svg>
+      <Lit figures={figures} width={plan.width} height={plan.height} />
       <Outlines outlines={figures.outlines} height={plan.height} width={plan.width} open={open} />
       <Holes holes={figures.holes} height={plan.height} onOpen={(hole, from) => open(openHole(hole), from)} />
       <fieldset class="figures" aria-label="Figures">
         {figures.figures.flatMap((figure) =>
           figure.box === null
             ? []
-            : [<FigureButton key={figure.id} figure={figure} height={plan.height} open={open} />],
+            : [
+                <FigureButton
+                  key={figure.id}
+                  figure={figure}
+                  height={plan.height}
+                  fault={faulty(figure.keys)}
+                  open={open}
+                />,
+              ],
         )}
       </fieldset>
     </div>
   );
 }
+
+/** Drawn for another room than there is now, and at fault by now: all of it is shown all the same. */
+function fitOf(plan: Room, room: Room): number {
+  return Math.min(1, room.width / plan.width, room.height / plan.height);
+}
+
+/** What is at fault of the keys behind a figure: the drawing is of before. */
+function useFaultyKeys(path: string): (keys: readonly FigureKey[]) => string {
+  const findings = usePart((state) => state.live?.findings ?? NO_FINDINGS);
+  return (keys) => {
+    const faults = keys.flatMap(({ key }) => faultsUnder(findings, `${path}.${key}`));
+    return faults.map(faultWords).join(" ");
+  };
+}
+
+const NO_FINDINGS: readonly Finding[] = [];
 
 function openHole({ tag, keys }: LiveHole): OpenFigure {
   return {
@@ -161,19 +194,22 @@ function openHole({ tag, keys }: LiveHole): OpenFigure {
 interface FigureButtonProps {
   readonly figure: LiveFigure;
   readonly height: number;
+  /** What is at fault of what is written for it; "". */
+  readonly fault: string;
   readonly open: Open;
 }
 
 /** Over the words of a figure. */
-function FigureButton({ figure, height, open }: FigureButtonProps): JSX.Element | null {
+function FigureButton({ figure, height, fault, open }: FigureButtonProps): JSX.Element | null {
   if (figure.box === null) return null;
   const label = `${figure.name}: ${figure.words}`;
+  const more = fault === "" ? figure.follows : `At fault: ${fault}`;
   return (
     <button
       type="button"
-      class={figure.follows === "" ? "figure-place" : "figure-place follows"}
+      class={`figure-place${figure.follows === "" ? "" : " follows"}${fault === "" ? "" : " faulty"}`}
       data-figure={figure.id}
-      aria-label={figure.follows === "" ? label : `${label}. ${figure.follows}`}
+      aria-label={more === "" ? label : `${label}. ${more}`}
       aria-haspopup="dialog"
       style={over(figure.box, height, 0.9)}
       onClick={(event) => open(figure, event.currentTarget)}
@@ -193,8 +229,44 @@ interface OutlinesProps {
   readonly open: Open;
 }
 
-/** Broad lines that are not seen, over those of base plate and concrete; by keyboard these are reached under the drawing. */
+interface LitProps {
+  readonly figures: LiveFigures;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** What is pointed at beside holes: an edge, the gap to it, what lies between two holes, a name. */
+function Lit({ figures, width, height }: LitProps): JSX.Element {
+  const pointed = usePart((state) => state.pointed);
+  const { edges, gaps, names } = litPlaces(figures, pointed?.subjects ?? NONE);
+  return (
+    <svg class="lit-places" viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
+      {edges.flatMap(({ lines }) => lines.map((line) => <PaperLine key={line.join(" ")} {...{ line, height }} />))}
+      {gaps.map((line) => (
+        <PaperLine key={line.join(" ")} {...{ line, height }} name="gap" />
+      ))}
+      {names.map(({ x0, y0, x1, y1 }) => (
+        <rect key={`${x0} ${y0}`} x={x0 - 0.5} y={height - y1 - 0.5} width={x1 - x0 + 1} height={y1 - y0 + 1} />
+      ))}
+    </svg>
+  );
+}
+
+const NONE: readonly string[] = [];
+
+interface PaperLineProps {
+  readonly line: LiveOutline["lines"][number];
+  readonly height: number;
+  readonly name?: string;
+}
+
+function PaperLine({ line: [x0, y0, x1, y1], height, name }: PaperLineProps): JSX.Element {
+  return <line class={name} x1={x0} y1={height - y0} x2={x1} y2={height - y1} />;
+}
+
+/** Broad lines that are not seen, over outlines; by keyboard these are reached under the drawing. */
 function Outlines({ outlines, width, height, open }: OutlinesProps): JSX.Element {
+  const { point } = useActions();
   return (
     <svg class="outlines" viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
       {outlines.map((outline) => (
@@ -202,29 +274,15 @@ function Outlines({ outlines, width, height, open }: OutlinesProps): JSX.Element
         <g
           key={outline.id}
           onClick={(event) => open(outline, event.currentTarget, { x: event.clientX, y: event.clientY })}
+          onPointerEnter={() => point({ subjects: [edgeSubject(outline.name)], rule: null })}
+          onPointerLeave={() => point(null)}
         >
-          {outline.lines.map(([x0, y0, x1, y1]) => (
-            <line key={`${x0} ${y0} ${x1} ${y1}`} x1={x0} y1={height - y0} x2={x1} y2={height - y1} />
+          {outline.lines.map((line) => (
+            <PaperLine key={line.join(" ")} {...{ line, height }} />
           ))}
         </g>
       ))}
     </svg>
-  );
-}
-
-function ZoomButtons({ zooming: { by, whole, zoom } }: { readonly zooming: Zooming }): JSX.Element {
-  return (
-    <fieldset class="zoom" aria-label="Zoom">
-      <button type="button" onClick={() => by(STEP)} aria-label="Zoom in">
-        +
-      </button>
-      <button type="button" onClick={() => by(1 / STEP)} aria-label="Zoom out" disabled={zoom.times === 1}>
-        −
-      </button>
-      <button type="button" onClick={whole} disabled={zoom.times === 1}>
-        Whole
-      </button>
-    </fieldset>
   );
 }
 

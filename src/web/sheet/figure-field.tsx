@@ -1,10 +1,12 @@
 /** The field that opens where a figure stands: its texts as they are written, taken by Enter, left by Escape. */
 import type { JSX } from "preact";
-import { useEffect, useId, useLayoutEffect, useRef, useState } from "preact/hooks";
+import { useId, useLayoutEffect, useRef, useState } from "preact/hooks";
 import type { Finding } from "../../diagnostics/finding.js";
-import { editsOf, fieldText, type TypedOn } from "../../tasks/live/figure-edits.js";
+import { editsOf, fieldText, giverWords, type TypedOn } from "../../tasks/live/figure-edits.js";
 import type { FigureKey } from "../../tasks/live/figure-model.js";
 import { useActions, useLook, usePart } from "../app/page.js";
+import { useAway } from "./away.js";
+import { useFieldFocus } from "./field-focus.js";
 import { faultsAt, faultWords, newFaults } from "./findings.js";
 import { useHints } from "./hints.js";
 import { KeyInput } from "./key-input.js";
@@ -18,8 +20,8 @@ export interface OpenFigure {
   readonly keys: readonly FigureKey[];
 }
 
-/** How the field is left: closed, or on to the next figure or the one before. */
-export type Leaving = "taken" | "left" | "next" | "previous";
+/** How the field is left: closed, on to the next figure or the one before, or for what was pressed beside it. */
+export type Leaving = "taken" | "left" | "next" | "previous" | "away";
 
 interface FieldProps {
   readonly figure: OpenFigure;
@@ -43,13 +45,16 @@ export function FigureField({ figure, on, left, top, onDone }: FieldProps): JSX.
     0,
   );
   const { form, place } = usePlace(left, top, faultCount + refused.length);
-  const leave = async (how: "taken" | "next" | "previous") => {
+  useFieldFocus(form, true);
+  const leave = async (how: Exclude<Leaving, "left">) => {
     if (!isOpen || (await take(texts))) onDone(how);
   };
+  useAway(form, () => void leave("away"));
   return (
     <form
       ref={form}
       class="figure-field"
+      data-types-on-job
       aria-label={figure.name}
       style={place}
       onSubmit={(event) => {
@@ -96,7 +101,7 @@ export function FigureField({ figure, on, left, top, onDone }: FieldProps): JSX.
           </button>
         )}
         <button type="button" onClick={() => onDone("left")}>
-          {isOpen ? "Leave" : "Close"}
+          {isOpen ? "Cancel" : "Close"}
         </button>
       </div>
     </form>
@@ -115,10 +120,7 @@ function OneKey({ figure, on, text, faults, onText }: OneKeyProps): JSX.Element 
   const { key, label, note } = figure;
   const id = useId();
   const hint = useHints()(key);
-  const by = on.written[key] === undefined ? on.given[key]?.by : undefined;
-  const words = [note, by === undefined ? "" : `Given by ${by}: what is typed is this base's own.`].filter(
-    (each) => each !== "",
-  );
+  const words = [note, giverWords(key, on)].filter((each) => each !== "");
   const hasFault = faults.length > 0;
   return (
     <div class="key">
@@ -213,10 +215,5 @@ function usePlace(left: number, top: number, lines: number) {
     const y = Math.max(4, Math.min(top - dy - 6, around.clientHeight - element.offsetHeight - 4));
     setPlace({ left: `${x}px`, top: `${y}px` });
   }, [left, top, lines]);
-  useEffect(() => {
-    const field = form.current?.querySelector<HTMLElement>("input, select, button");
-    field?.focus();
-    if (field instanceof HTMLInputElement) field.select();
-  }, []);
   return { form, place };
 }

@@ -3,16 +3,18 @@ import type { Finding } from "../../diagnostics/finding.js";
 
 /** Faults whose place is this key, something in it, or the group that it stands in; of the key itself first. */
 export function faultsAt(findings: readonly Finding[], path: string): readonly Finding[] {
-  const errors = findings.filter(({ severity }) => severity === "error");
-  const own = errors.filter(({ at }) => at.path === path || isWithin(at.path, path));
+  const own = faultsUnder(findings, path);
   return own.length > 0
     ? own
-    : errors.filter(({ at }) => at.path !== undefined && depth(at.path) > 1 && isWithin(path, at.path));
+    : findings.filter(
+        ({ severity, at }) =>
+          severity === "error" && at.path !== undefined && depth(at.path) > 1 && isWithin(path, at.path),
+      );
 }
 
-/** Faults that stand anywhere in a base. */
-export function faultsIn(findings: readonly Finding[], base: string): readonly Finding[] {
-  return findings.filter(({ severity, at }) => severity === "error" && (at.path === base || isWithin(at.path, base)));
+/** Faults whose place is this key, or something in it. */
+export function faultsUnder(findings: readonly Finding[], path: string): readonly Finding[] {
+  return findings.filter(({ severity, at }) => severity === "error" && (at.path === path || isWithin(at.path, path)));
 }
 
 /** Faults that were not there before. */

@@ -4,6 +4,7 @@ import { useRef, useState } from "preact/hooks";
 import { isAbout } from "../../tasks/live/about-hole.js";
 import type { LiveHole } from "../../tasks/live/figure-model.js";
 import { useActions, usePart } from "../app/page.js";
+import { neighbourOf, STEPS } from "./neighbour.js";
 import { middleOf, over } from "./places.js";
 
 interface HolesProps {
@@ -12,19 +13,13 @@ interface HolesProps {
   readonly onOpen: (hole: LiveHole, element: HTMLElement) => void;
 }
 
-const STEPS: Readonly<Record<string, readonly [number, number]>> = {
-  ArrowLeft: [-1, 0],
-  ArrowRight: [1, 0],
-  ArrowUp: [0, -1],
-  ArrowDown: [0, 1],
-};
-
 /** A button over each hole. */
 export function Holes({ holes, height, onOpen }: HolesProps): JSX.Element {
   const [chosen, setChosen] = useState<string | null>(null);
   const pointed = usePart((state) => state.pointed);
   const { point } = useActions();
   const list = useRef<HTMLFieldSetElement>(null);
+  const middles = holes.map(({ box }) => middleOf(box, height));
   const current = holes.some(({ tag }) => tag === chosen) ? chosen : (holes[0]?.tag ?? null);
   const go = (tag: string | undefined) => {
     const index = holes.findIndex((hole) => hole.tag === tag);
@@ -32,7 +27,7 @@ export function Holes({ holes, height, onOpen }: HolesProps): JSX.Element {
   };
   return (
     <fieldset ref={list} class="holes" aria-label="Holes: arrows go from one to the next, Enter opens its figures">
-      {holes.map((hole) => {
+      {holes.map((hole, index) => {
         const isLit = pointed?.subjects.some((subject) => isAbout(subject, hole.tag)) === true;
         return (
           <button
@@ -55,7 +50,7 @@ export function Holes({ holes, height, onOpen }: HolesProps): JSX.Element {
               if (event.key === "F2") onOpen(hole, event.currentTarget);
               else if (event.key === "Home") go(holes[0]?.tag);
               else if (event.key === "End") go(holes.at(-1)?.tag);
-              else if (step !== undefined) go(neighbourOf(holes, hole, step, height)?.tag);
+              else if (step !== undefined) go(holes[neighbourOf(middles, index, step) ?? -1]?.tag);
               else return;
               event.preventDefault();
               event.stopPropagation();
@@ -65,22 +60,4 @@ export function Holes({ holes, height, onOpen }: HolesProps): JSX.Element {
       })}
     </fieldset>
   );
-}
-
-/** The nearest hole in a direction; what lies aside counts twice. */
-function neighbourOf(
-  holes: readonly LiveHole[],
-  from: LiveHole,
-  [sx, sy]: readonly [number, number],
-  height: number,
-): LiveHole | null {
-  const start = middleOf(from.box, height);
-  const others = holes.flatMap((hole) => {
-    const { x, y } = middleOf(hole.box, height);
-    const [dx, dy] = [x - start.x, y - start.y];
-    const along = dx * sx + dy * sy;
-    const aside = Math.abs(dx * sy) + Math.abs(dy * sx);
-    return along > 0.2 && hole !== from ? [{ hole, away: along + 2 * aside }] : [];
-  });
-  return others.sort((a, b) => a.away - b.away)[0]?.hole ?? null;
 }

@@ -1,8 +1,10 @@
 /** A word that is typed over where it stands: its text until it is clicked, or opened by Enter or F2; then its field. */
 import type { JSX } from "preact";
-import { useEffect, useId, useRef, useState } from "preact/hooks";
-import { stepsOf } from "../../tasks/live/figure-edits.js";
+import { useId, useRef, useState } from "preact/hooks";
+import { textEdits } from "../../tasks/live/figure-edits.js";
 import { useLook, usePart } from "../app/page.js";
+import { useAway } from "./away.js";
+import { useFieldFocus } from "./field-focus.js";
 import { faultsAt, faultWords, newFaults } from "./findings.js";
 import { useHints } from "./hints.js";
 import { KeyInput } from "./key-input.js";
@@ -31,71 +33,70 @@ export function InPlace({ path, hintAt = path, label, text, shown = null }: InPl
   const word = useRef<HTMLButtonElement>(null);
   const id = useId();
   const isOpen = draft !== null;
-  useEffect(() => {
-    if (!isOpen) return;
-    const field = form.current?.querySelector<HTMLElement>("input, select");
-    field?.focus();
-    if (field instanceof HTMLInputElement) field.select();
-  }, [isOpen]);
+  useFieldFocus(form, isOpen);
+  useAway(form, () => {
+    if (draft !== null) void take(draft).then((isTaken) => isTaken && setDraft(null));
+  });
   const close = () => {
     setDraft(null);
     requestAnimationFrame(() => word.current?.focus());
   };
   const words = text !== "" ? text : (shown ?? "not given");
-  const fault = faults.map((each) => (
-    <span key={each.message} class="fault" id={`${id}-fault`} role="alert" dir="auto">
-      {faultWords(each)}
-    </span>
-  ));
-  if (!isOpen)
-    return (
-      <>
-        <button
-          ref={word}
-          type="button"
-          class={text === "" && shown === null ? "word soft" : "word"}
-          aria-label={`${label}: ${words}`}
-          aria-describedby={faults.length > 0 ? `${id}-fault` : undefined}
-          onClick={() => setDraft(text)}
-          onKeyDown={(event) => {
-            if (event.key !== "F2") return;
+  return (
+    <span class="word-place">
+      <button
+        ref={word}
+        type="button"
+        class={`word${text === "" && shown === null ? " soft" : ""}${faults.length > 0 ? " faulty" : ""}`}
+        hidden={isOpen}
+        aria-label={`${label}: ${words}`}
+        aria-describedby={faults.length > 0 && !isOpen ? `${id}-fault` : undefined}
+        title={faults.map(faultWords).join(" ")}
+        onClick={() => setDraft(text)}
+        onKeyDown={(event) => {
+          if (event.key !== "F2") return;
+          event.preventDefault();
+          setDraft(text);
+        }}
+      >
+        <bdi>{words}</bdi>
+      </button>
+      {isOpen && (
+        <form
+          ref={form}
+          class="word-field"
+          data-types-on-job
+          onSubmit={(event) => {
             event.preventDefault();
-            setDraft(text);
+            void take(draft).then((isTaken) => isTaken && close());
+          }}
+          onKeyDown={(event) => {
+            event.stopPropagation();
+            if (event.key === "Escape") close();
+            else if (event.key === "Tab") void take(draft).then((isTaken) => isTaken && setDraft(null));
+            else if (event.key === "Enter") {
+              event.preventDefault();
+              void take(draft).then((isTaken) => isTaken && close());
+            }
           }}
         >
-          <bdi>{words}</bdi>
-        </button>
-        {fault}
-      </>
-    );
-  return (
-    <form
-      ref={form}
-      class="word-field"
-      onSubmit={(event) => {
-        event.preventDefault();
-        void take(draft).then((isTaken) => isTaken && close());
-      }}
-      onKeyDown={(event) => {
-        event.stopPropagation();
-        if (event.key === "Escape") close();
-        else if (event.key === "Tab") void take(draft).then((isTaken) => isTaken && setDraft(null));
-        else if (event.key === "Enter") {
-          event.preventDefault();
-          void take(draft).then((isTaken) => isTaken && close());
-        }
-      }}
-    >
-      <KeyInput
-        label={label}
-        value={draft}
-        hint={hint}
-        isFaulty={faults.length > 0}
-        describedBy={`${id}-fault`}
-        onText={setDraft}
-      />
-      {fault}
-    </form>
+          <KeyInput
+            label={label}
+            value={draft}
+            hint={hint}
+            placeholder={shown ?? ""}
+            isFaulty={faults.length > 0}
+            describedBy={`${id}-fault`}
+            onText={setDraft}
+          />
+        </form>
+      )}
+      {faults.length > 0 && (
+        <span class={isOpen ? "fault" : "for-readers"} id={`${id}-fault`} role="alert" dir="auto">
+          {faults.map(faultWords).join(" ")}
+        </span>
+      )}
+    </span>
   );
 }
 
@@ -106,10 +107,11 @@ export function useTakeText(path: string, label: string, before: string): (text:
   return async (typed) => {
     const text = typed.trim();
     if (text === before.trim()) return true;
-    const known = look().live?.findings ?? [];
-    const steps = stepsOf(path);
-    const name = text === "" ? `${label} taken out` : `${label} ${before} to ${text}`;
-    await edit(name, [text === "" ? { kind: "remove", path: steps } : { kind: "set", path: steps, text }]);
+    const { live } = look();
+    if (live === null) return false;
+    const known = live.findings;
+    const name = text === "" ? `${label} taken out` : `${label} ${before === "" ? "" : `${before} to `}${text}`;
+    await edit(name, textEdits(path, text, live));
     return newFaults(look().live?.findings ?? [], known).length === 0;
   };
 }

@@ -46,7 +46,7 @@ function Choice(props: WithChoices): JSX.Element {
   const others = value === "" || choices.includes(value) ? [] : [value];
   return (
     <select {...said(props)} value={value} onChange={(event) => onText(event.currentTarget.value)}>
-      <option value="">{placeholder === "" ? "not given" : placeholder}</option>
+      <option value="">{placeholder === "" ? "not given" : `${placeholder}, not written`}</option>
       {[...choices, ...others].map((choice) => (
         <option key={choice} value={choice}>
           {choice}

@@ -1,10 +1,12 @@
 /** What a printed sheet says beside its plan, under the drawing: faults, why it is held, callouts that found no room, the plates around. */
 import type { JSX } from "preact";
 import type { Finding } from "../../diagnostics/finding.js";
-import type { LiveFigure, LiveOutline } from "../../tasks/live/figure-model.js";
+import type { StrokeRole } from "../../sheets/scene.js";
+import type { Edge, LiveFigure, LiveOutline } from "../../tasks/live/figure-model.js";
 import type { LiveBase } from "../../tasks/live/model.js";
 import { usePart } from "../app/page.js";
-import { faultsIn, faultWords } from "./findings.js";
+import { faultsUnder, faultWords } from "./findings.js";
+import { penOf } from "./scene-drawing.js";
 
 /** Over the drawing, a line that is always there, so that nothing moves: how the base stands, and why when it is opened. */
 export function Standing(): JSX.Element {
@@ -49,9 +51,9 @@ interface Told {
 function useStanding(path: string | null, state: LiveBase["state"]): Told {
   const findings = usePart((page) => page.live?.findings);
   const sheet = usePart((page) => page.sheet);
-  const own = path === null ? [] : faultsIn(findings ?? [], path);
+  const own = path === null ? [] : faultsUnder(findings ?? [], path);
   const all = (findings ?? []).filter(({ severity }) => severity === "error");
-  const last = sheet === null ? "It cannot be drawn." : "The drawing is as it was last right.";
+  const last = sheet === null ? "It cannot be drawn." : "Drawing and ledger are as they were last right.";
   if (own.length > 0)
     return { word: "At fault", about: last, reasons: own.map((each) => placed(each, path ?? "")), tone: "faulty" };
   if (all.length > 0)
@@ -60,7 +62,7 @@ function useStanding(path: string | null, state: LiveBase["state"]): Told {
   if (held.length > 0) return { word: "Held", about: "Not to be cut:", reasons: held, tone: "held" };
   if (state === "asked")
     return { word: "Asked", about: "A question to the engineer is open.", reasons: [], tone: "asked" };
-  if (state === "clear") return { word: "Clear", about: "No row holds it.", reasons: [], tone: "clear" };
+  if (state === "clear") return { word: "Clear", about: "No rule holds it.", reasons: [], tone: "clear" };
   return { word: "", about: "Being checked.", reasons: [], tone: "clear" };
 }
 
@@ -82,7 +84,13 @@ export function Notes({ onOpen }: NotesProps): JSX.Element {
   return (
     <fieldset class="notes" aria-label="Notes of the drawing">
       {outlines.map((outline) => (
-        <NoteButton key={outline.id} figure={outline} words={outlineWords(outline)} onOpen={onOpen} />
+        <NoteButton
+          key={outline.id}
+          figure={outline}
+          words={outline.words}
+          pen={PEN_OF[outline.name]}
+          onOpen={onOpen}
+        />
       ))}
       {unplaced.map((figure) => (
         <NoteButton key={figure.id} figure={figure} words={figure.words} onOpen={onOpen} />
@@ -91,26 +99,35 @@ export function Notes({ onOpen }: NotesProps): JSX.Element {
   );
 }
 
-/** `base plate 420 × 360`. */
-function outlineWords({ name, keys }: LiveOutline): string {
-  const sizes = keys
-    .filter(({ key }) => /\.(x|y|diameter)$/.test(key))
-    .map(({ key, shown }) => (key.endsWith("diameter") ? `Ø${shown}` : shown));
-  return `${name} ${sizes.join(" × ")}`;
+const PEN_OF: Readonly<Record<Edge, StrokeRole>> = {
+  template: "outline",
+  "base plate": "base-plate",
+  concrete: "concrete",
+};
+
+/** A piece of the line that the drawing has, as a legend does. */
+function LinePiece({ pen }: { readonly pen: StrokeRole }): JSX.Element {
+  return (
+    <svg class="line-piece" viewBox="0 0 10 2" aria-hidden="true">
+      <path class={`stroke ${pen}`} d="M0 1H10" {...penOf(pen)} />
+    </svg>
+  );
 }
 
 interface NoteButtonProps extends NotesProps {
   readonly figure: LiveFigure | LiveOutline;
   readonly words: string;
+  /** Of an outline: how it is drawn. */
+  readonly pen?: StrokeRole;
 }
 
-function NoteButton({ figure, words, onOpen }: NoteButtonProps): JSX.Element {
+function NoteButton({ figure, words, pen, onOpen }: NoteButtonProps): JSX.Element {
   return (
     <button
       type="button"
-      class={`word note ${figure.id.startsWith("outline-") ? figure.id : ""}`}
+      class="word note"
       data-figure={figure.id}
-      aria-label={figure.name === figure.words ? words : `${figure.name}: ${words}`}
+      aria-label={pen === undefined ? `${figure.name}: ${words}` : words}
       aria-haspopup="dialog"
       onClick={(event) => onOpen(figure, event.currentTarget)}
       onKeyDown={(event) => {
@@ -119,6 +136,7 @@ function NoteButton({ figure, words, onOpen }: NoteButtonProps): JSX.Element {
         onOpen(figure, event.currentTarget);
       }}
     >
+      {pen !== undefined && <LinePiece pen={pen} />}
       <bdi>{words}</bdi>
     </button>
   );

@@ -6,6 +6,8 @@ import { greatestOf } from "../../units/extremes.js";
 export interface PanelKey {
   readonly key: string;
   readonly label: string;
+  /** Keys that say the same in parts, where it may be written as a group of keys and is not. */
+  readonly parts?: readonly PanelKey[];
 }
 
 /** Keys under one heading. */
@@ -28,6 +30,7 @@ const RODS: Readonly<Record<string, string>> = {
   "rods.topNuts": "Nuts on the base plate",
   "rods.levellingNuts": "Nuts under the base plate",
   "rods.torqued": "Torqued",
+  "rods.wrenchRoom": "Room that a wrench needs",
 };
 
 const OWN_OF_GROUP: Readonly<Record<string, string>> = {
@@ -43,6 +46,7 @@ const PLATE: Readonly<Record<string, string>> = {
   "basePlate.thickness": "Thickness",
   "basePlate.hole": "Hole for the rods",
   "basePlate.washer": "Washer",
+  "basePlate.pattern": "Its holes by a second source",
 };
 
 const CONCRETE: Readonly<Record<string, string>> = {
@@ -90,30 +94,56 @@ const INNER: Readonly<Record<string, string>> = {
   radius: "radius",
   length: "length",
   nuts: "nuts",
+  washer: "washer",
+  tackWelded: "tack-welded",
+  x: "along x",
+  y: "along y",
+  nx: "lines along x",
+  ny: "lines along y",
+  hole: "hole",
+  inner: "inside",
+  outer: "outside",
 };
 
 /** Head of the job; full key paths. */
-export const JOB_KEYS: readonly PanelKey[] = [
+const JOB_KEYS: readonly PanelKey[] = [
   { key: "units", label: "Units" },
   { key: "rules", label: "Rules" },
+  { key: "rules.templateHoles", label: "Edition for template holes" },
+  { key: "rules.baseHoles", label: "Edition for base-plate holes" },
+  { key: "rules.placing", label: "Edition for placing" },
+  { key: "rules.edges", label: "Edition for edge distances" },
+  { key: "rules.concrete", label: "Edition for spacing and cover" },
   { key: "shop", label: "Shop" },
 ];
 
-/** The parts of the panel for a base. */
-export function panelParts(base: LiveBase): readonly PanelPart[] {
-  const said = new Set([...Object.keys(base.written), ...Object.keys(base.given)]);
-  const groups = groupCount(said);
-  const rods = groups === 0 ? [part("Rods", RODS, said)] : Array.from({ length: groups }, (_, i) => groupPart(i, said));
+/** The keys of the job's head. Where its rules are written as a group of keys their set is one of these. */
+export function jobKeys(said: Readonly<Record<string, string>>): readonly PanelKey[] {
+  const isGroup = Object.keys(said).some((key) => key.startsWith("rules."));
+  return JOB_KEYS.map((each) => (isGroup && each.key === "rules" ? { ...each, key: "rules.set" } : each));
+}
+
+/** The parts of the panel for a base. `known`: every key that a job file may have, indices left out; empty until they are known. */
+export function panelParts(base: LiveBase, known: readonly string[]): readonly PanelPart[] {
+  const keys: Keys = { said: new Set([...Object.keys(base.written), ...Object.keys(base.given)]), known };
+  const groups = groupCount(keys.said);
+  const rods = groups === 0 ? [part("Rods", RODS, keys)] : Array.from({ length: groups }, (_, i) => groupPart(i, keys));
   const without = groups === 0 ? PLATE : withoutKeys(PLATE, ["basePlate.hole", "basePlate.washer"]);
   const template = groups === 0 ? TEMPLATE : withoutKeys(TEMPLATE, ["template.hole"]);
   return [
     ...rods,
-    part("Base plate", without, said),
-    part("Concrete", CONCRETE, said),
-    part("Grout and levelling", GROUT, said),
-    part("Template", template, said),
-    part("Base", BASE, said),
+    part("Base plate", without, keys),
+    part("Concrete", CONCRETE, keys),
+    part("Grout and levelling", GROUT, keys),
+    part("Template", template, keys),
+    part("Base", BASE, keys),
   ];
+}
+
+interface Keys {
+  /** Of the base: written, or given to it. */
+  readonly said: ReadonlySet<string>;
+  readonly known: readonly string[];
 }
 
 function groupCount(said: ReadonlySet<string>): number {
@@ -121,12 +151,12 @@ function groupCount(said: ReadonlySet<string>): number {
   return greatestOf(indices, -1) + 1;
 }
 
-function groupPart(index: number, said: ReadonlySet<string>): PanelPart {
+function groupPart(index: number, keys: Keys): PanelPart {
   const prefixed = Object.entries({ ...RODS, ...OWN_OF_GROUP }).map(([key, label]) => [
     `groups[${index}].${key}`,
     label,
   ]);
-  return part(`Rods of group ${String.fromCharCode(65 + index)}`, Object.fromEntries(prefixed), said);
+  return part(`Rods of group ${String.fromCharCode(65 + index)}`, Object.fromEntries(prefixed), keys);
 }
 
 function withoutKeys(
@@ -136,20 +166,39 @@ function withoutKeys(
   return Object.fromEntries(Object.entries(keys).filter(([key]) => !left.includes(key)));
 }
 
-/** A key that is written as a group of keys shows these instead, whatever they are. */
-function part(name: string, keys: Readonly<Record<string, string>>, said: ReadonlySet<string>): PanelPart {
+/** A key that is written as a group of keys shows these instead: those that are there, and those that could be. */
+function part(name: string, labels: Readonly<Record<string, string>>, keys: Keys): PanelPart {
   return {
     name,
-    keys: Object.entries(keys).flatMap(([key, label]): readonly PanelKey[] => {
-      const inner = [...said].filter((each) => each.startsWith(`${key}.`));
-      if (inner.length === 0) return [{ key, label }];
-      return inner.map((each) => ({ key: each, label: `${label}, ${innerWords(each.slice(key.length + 1))}` }));
+    keys: Object.entries(labels).flatMap(([key, label]): readonly PanelKey[] => {
+      const parts = partsOf(key, label, keys);
+      const isGroup = [...keys.said].some((each) => each.startsWith(`${key}.`));
+      return isGroup ? parts : [{ key, label, ...(parts.length === 0 ? {} : { parts }) }];
     }),
   };
 }
 
+/** Keys within a group that take a text; lists stand on the drawing. */
+function partsOf(key: string, label: string, { said, known }: Keys): readonly PanelKey[] {
+  const pattern = `${key.replace(/\[\d+\]/g, "[]")}.`;
+  const could = known.filter((each) => each.startsWith(pattern)).map((each) => each.slice(pattern.length));
+  const there = [...said].filter((each) => each.startsWith(`${key}.`)).map((each) => each.slice(key.length + 1));
+  const inner = [...new Set([...could, ...there])];
+  return inner
+    .filter(
+      (each) =>
+        there.includes(each) ||
+        !inner.some((other) => /^[.[]/.test(other.slice(each.length)) && other.startsWith(each)),
+    )
+    .filter((each) => there.includes(each) || !each.includes("["))
+    .map((each) => ({ key: `${key}.${each}`, label: `${label}, ${innerWords(each)}` }));
+}
+
 function innerWords(path: string): string {
-  return INNER[path] ?? path;
+  return path
+    .split(".")
+    .map((word) => INNER[word] ?? word)
+    .join(" ");
 }
 
 /** The key of the panel that a row means by a key that it lacks: `rods.grade or rods.nut`, `concrete`; null: it has none there. */

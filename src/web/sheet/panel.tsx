@@ -4,10 +4,10 @@ import { useEffect, useId, useMemo, useState } from "preact/hooks";
 import type { LiveBase } from "../../tasks/live/model.js";
 import { useActions, usePart } from "../app/page.js";
 import { faultsAt, faultWords } from "./findings.js";
-import { useHints } from "./hints.js";
+import { useAllHints, useHints } from "./hints.js";
 import { useTakeText } from "./in-place.js";
 import { KeyInput } from "./key-input.js";
-import { isMeant, JOB_KEYS, type PanelPart, panelKeyOf, panelParts } from "./panel-keys.js";
+import { isMeant, jobKeys, type PanelKey, type PanelPart, panelKeyOf, panelParts } from "./panel-keys.js";
 
 const JOB_PART = "Rules and shop";
 
@@ -16,7 +16,8 @@ export function Panel(): JSX.Element | null {
   const live = usePart((state) => state.live);
   const path = usePart((state) => state.base);
   const base = live?.bases.find((each) => each.path === path) ?? null;
-  const parts = useMemo(() => (base === null ? [] : panelParts(base)), [base]);
+  const hints = useAllHints();
+  const parts = useMemo(() => (base === null ? [] : panelParts(base, Object.keys(hints ?? {}))), [base, hints]);
   const [opened, setOpened] = useState<ReadonlySet<string>>(new Set());
   const open = (name: string, isOpen: boolean) =>
     setOpened((before) => new Set([...before].filter((each) => each !== name).concat(isOpen ? [name] : [])));
@@ -31,7 +32,7 @@ export function Panel(): JSX.Element | null {
         ))}
       <details open={opened.has(JOB_PART)} onToggle={(event) => open(JOB_PART, event.currentTarget.open)}>
         <summary>{JOB_PART}</summary>
-        {JOB_KEYS.map(({ key, label }) => (
+        {jobKeys(live.said).map(({ key, label }) => (
           <Field
             key={key}
             path={key}
@@ -61,17 +62,20 @@ function SheetBases(): JSX.Element {
   );
 }
 
+const NOTHING_SAID = {};
+
 /** Opens the part that has the field that the user is taken to, and goes there. */
 function useGoal(parts: readonly PanelPart[], open: (name: string) => void): void {
   const goal = usePart((state) => state.goal);
   const path = usePart((state) => state.base);
+  const said = usePart((state) => state.live?.said ?? NOTHING_SAID);
   const { reached, say } = useActions();
   useEffect(() => {
     if (goal === null || (goal.base !== null && goal.base !== path)) return;
     const isOfShop = goal.key.endsWith("of the shop file");
     const key = isOfShop
       ? "shop"
-      : (panelKeyOf(parts, goal.key) ?? JOB_KEYS.find((each) => each.key === goal.key)?.key);
+      : (panelKeyOf(parts, goal.key) ?? jobKeys(said).find((each) => each.key === goal.key)?.key);
     reached();
     if (isOfShop) say(`${goal.key}: it stands in the shop file. Choose another shop, or give a shop file of your own.`);
     if (key === undefined) {
@@ -92,7 +96,12 @@ function givenOfJob(
   head: { readonly unit: string; readonly shop: string; readonly editions: Readonly<Record<string, string>> } | null,
 ): Given | null {
   if (head === null) return null;
-  const text = { units: head.unit, shop: head.shop, rules: head.editions.rules ?? "" }[key];
+  const text =
+    key === "units"
+      ? head.unit
+      : key === "shop"
+        ? head.shop
+        : head.editions[key === "rules.set" ? "rules" : key.replace(/^rules\./, "")];
   return text === undefined ? null : { text, by: "the program" };
 }
 
@@ -104,12 +113,12 @@ interface PartProps {
 }
 
 function Part({ part: { name, keys }, base, isOpen, onOpen }: PartProps): JSX.Element {
-  const checks = usePart((state) => state.sheet?.checks);
+  const lines = usePart((state) => state.sheet?.lines);
   const lacksOf = (key: string) => [
     ...new Set(
-      (checks ?? [])
-        .filter(({ missing }) => missing.some((wanted) => wanted.split(" or ").some((one) => isMeant(key, one))))
-        .map(({ plainName }) => plainName),
+      (lines ?? [])
+        .filter(({ check }) => check.missing.some((wanted) => wanted.split(" or ").some((one) => isMeant(key, one))))
+        .map(({ check }) => check.plainName),
     ),
   ];
   const lacking = keys.filter(
@@ -120,18 +129,43 @@ function Part({ part: { name, keys }, base, isOpen, onOpen }: PartProps): JSX.El
       <summary>
         {name} {lacking > 0 && <span class="state asked">{lacking} lacking</span>}
       </summary>
-      {(isOpen ? keys : []).map(({ key, label }) => (
-        <Field
-          key={`${base.path}.${key}`}
-          path={`${base.path}.${key}`}
-          hintAt={key}
-          label={label}
-          text={base.written[key] ?? ""}
-          given={base.given[key] ?? null}
-          lacks={lacksOf(key)}
-        />
+      {(isOpen ? keys : []).map((each) => (
+        <KeyOrParts key={`${base.path}.${each.key}`} of={each} base={base} lacksOf={lacksOf} />
       ))}
     </details>
+  );
+}
+
+interface KeyOrPartsProps {
+  readonly of: PanelKey;
+  readonly base: LiveBase;
+  readonly lacksOf: (key: string) => readonly string[];
+}
+
+/** A key; where it could be a group of keys, these too when they are asked for. */
+function KeyOrParts({ of: { key, label, parts = [] }, base, lacksOf }: KeyOrPartsProps): JSX.Element {
+  const [isInParts, setInParts] = useState(false);
+  const field = (each: PanelKey) => (
+    <Field
+      key={each.key}
+      path={`${base.path}.${each.key}`}
+      hintAt={each.key}
+      label={each.label}
+      text={base.written[each.key] ?? ""}
+      given={base.given[each.key] ?? null}
+      lacks={lacksOf(each.key)}
+    />
+  );
+  return (
+    <>
+      {field({ key, label })}
+      {parts.length > 0 && (
+        <button type="button" class="in-parts" aria-expanded={isInParts} onClick={() => setInParts(!isInParts)}>
+          {label}, in parts
+        </button>
+      )}
+      {isInParts && parts.map(field)}
+    </>
   );
 }
 

@@ -2,6 +2,7 @@
 import type { JSX } from "preact";
 import { useRef, useState } from "preact/hooks";
 import { useActions, useLook, usePart } from "../app/page.js";
+import { Press } from "../app/press.js";
 import { VERSION } from "../app/version.js";
 import { Refused } from "../engine/refused.js";
 import type { PrintedSheet } from "../engine/task-model.js";
@@ -13,12 +14,12 @@ export function PrintSheet(): JSX.Element {
   const isHere = usePart((state) => state.sheet !== null);
   return (
     <div class="row print-sheet-line">
-      <button type="button" disabled={!isHere || said !== null} onClick={() => void draw(printSheets)}>
+      <Press isOff={!isHere || said !== null} onPress={() => draw(printSheets)}>
         Print this sheet
-      </button>
-      <button type="button" disabled={!isHere || said !== null} onClick={() => void draw(keepSheets)}>
+      </Press>
+      <Press isOff={!isHere || said !== null} onPress={() => draw(keepSheets)}>
         Download this sheet (SVG)
-      </button>
+      </Press>
       <span role="status">{said}</span>
       {said !== null && (
         <button type="button" onClick={cancel}>
@@ -69,17 +70,16 @@ async function printSheets(sheets: readonly PrintedSheet[]): Promise<void> {
   rules.replaceSync(
     sheets.map(({ width, height }, i) => `@page sheet-${i} { size: ${width}mm ${height}mm; margin: 0 }`).join("\n"),
   );
-  const images = sheets.map(({ name, width, height }, i) => {
-    const image = new Image();
-    image.src = addresses[i] ?? "";
-    image.alt = name;
-    image.style.width = `${width}mm`;
-    image.style.height = `${height}mm`;
-    image.style.setProperty("page", `sheet-${i}`);
-    return image;
-  });
-  frame.append(...images);
+  const images = sheets.map((sheet, i) => imageOf(sheet, addresses[i] ?? ""));
   await Promise.all(images.map((image) => image.decode()));
+  for (const [i, { width, height }] of sheets.entries()) {
+    const paper = document.createElement("div");
+    paper.style.width = `${width}mm`;
+    paper.style.height = `${height}mm`;
+    paper.style.setProperty("page", `sheet-${i}`);
+    paper.append(...images.slice(i, i + 1));
+    frame.append(paper);
+  }
   document.body.append(frame);
   document.adoptedStyleSheets = [...document.adoptedStyleSheets, rules];
   const end = () => {
@@ -89,6 +89,18 @@ async function printSheets(sheets: readonly PrintedSheet[]): Promise<void> {
   };
   window.addEventListener("afterprint", end, { once: true });
   window.print();
+}
+
+/**
+ * Browsers put a picture on whole dots, 96 to the inch, and would stretch it by as much: so it is as many whole dots large as
+ * the paper needs, and looks as far over the paper's edge, by a view of its own (SVG 2, "SVG fragment identifiers").
+ */
+function imageOf({ name, width, height }: PrintedSheet, address: string): HTMLImageElement {
+  const [across, down] = [width, height].map((mm) => Math.ceil((mm * 96) / 25.4 - 0.001)) as [number, number];
+  const image = new Image(across, down);
+  image.src = `${address}#svgView(viewBox(0,0,${(across * 25.4) / 96},${(down * 25.4) / 96}))`;
+  image.alt = name;
+  return image;
 }
 
 async function keepSheets(sheets: readonly PrintedSheet[]): Promise<void> {

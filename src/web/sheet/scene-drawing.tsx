@@ -3,7 +3,7 @@ import type { JSX } from "preact";
 import { useMemo } from "preact/hooks";
 import { pathData, xy } from "../../formats/path-data.js";
 import { pensOf } from "../../formats/sheet-pens.js";
-import type { SceneItem } from "../../sheets/scene.js";
+import type { SceneItem, StrokeRole } from "../../sheets/scene.js";
 import { fontSize, setWidth } from "../../sheets/text-metrics.js";
 
 interface SceneProps {
@@ -18,6 +18,12 @@ export function SceneItems({ items, height }: SceneProps): JSX.Element {
 
 const PENS = pensOf(200);
 
+/** How strokes of a role are drawn, millimetres of the paper. */
+export function penOf(role: StrokeRole): { readonly "stroke-width": number; readonly "stroke-dasharray"?: string } {
+  const { width, dashes } = PENS[role];
+  return { "stroke-width": width, ...(dashes.length > 0 ? { "stroke-dasharray": dashes.join(" ") } : {}) };
+}
+
 function element(item: SceneItem, key: number, height: number): JSX.Element {
   switch (item.kind) {
     case "group":
@@ -27,16 +33,7 @@ function element(item: SceneItem, key: number, height: number): JSX.Element {
         </g>
       );
     case "stroke": {
-      const { width, dashes } = PENS[item.role];
-      return (
-        <path
-          key={key}
-          class={`stroke ${item.role}`}
-          d={pathData(item.parts, height)}
-          stroke-width={width}
-          stroke-dasharray={dashes.length > 0 ? dashes.join(" ") : undefined}
-        />
-      );
+      return <path key={key} class={`stroke ${item.role}`} d={pathData(item.parts, height)} {...penOf(item.role)} />;
     }
     case "fill":
       return (

@@ -1,5 +1,7 @@
 /** The template of a base: its sheet in the middle, to be typed on; its ledger and what is not on the sheet beside it. */
 import type { JSX, TargetedKeyboardEvent } from "preact";
+import { useMemo } from "preact/hooks";
+import type { LiveBase } from "../../tasks/live/model.js";
 import { useActions, usePart } from "../app/page.js";
 import { BaseLedger } from "../ledger/base-ledger.js";
 import { Drawing } from "./drawing.js";
@@ -46,19 +48,35 @@ function Bases(): JSX.Element {
   const { choose } = useActions();
   return (
     <ul class="bases" aria-label="Bases" onKeyDown={stepAmongBases}>
-      {bases.map(({ path, mark, state }) => (
-        <li key={path}>
-          <button
-            type="button"
-            aria-current={path === chosen ? "true" : undefined}
-            tabIndex={path === chosen ? 0 : -1}
-            onClick={() => choose(path)}
-          >
-            <bdi>{mark}</bdi> {state !== "clear" && <span class={`state ${state}`}>{state}</span>}
-          </button>
-        </li>
+      {bases.map((base) => (
+        <OneBase key={base.path} base={base} isChosen={base.path === chosen} choose={choose} />
       ))}
     </ul>
+  );
+}
+
+interface OneBaseProps {
+  readonly base: LiveBase;
+  readonly isChosen: boolean;
+  readonly choose: (path: string) => void;
+}
+
+/** Drawn again only when it is another: there may be hundreds. */
+function OneBase({ base: { path, mark, state }, isChosen, choose }: OneBaseProps): JSX.Element {
+  return useMemo(
+    () => (
+      <li>
+        <button
+          type="button"
+          aria-current={isChosen ? "true" : undefined}
+          tabIndex={isChosen ? 0 : -1}
+          onClick={() => choose(path)}
+        >
+          <bdi>{mark}</bdi> {state !== "clear" && <span class={`state ${state}`}>{state}</span>}
+        </button>
+      </li>
+    ),
+    [path, mark, state, isChosen, choose],
   );
 }
 

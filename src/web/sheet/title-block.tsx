@@ -140,13 +140,18 @@ function MaterialRow({ base, live }: BaseRowProps): JSX.Element {
 }
 
 function StatusRow({ live, sheet }: { readonly live: LiveJob; readonly sheet: LiveBaseView | null }): JSX.Element {
+  const says = sheet === null ? "" : beyondStatus(sheet.block.status, live.head?.status ?? "");
   return (
     <div class="cells">
-      <Cell name="Status" wide={2}>
-        <Head live={live} name="status" label="Status" of="status" />
-        {sheet !== null && sheet.block.status.toLowerCase() !== (live.head?.status ?? "").toLowerCase() && (
-          <span class="says">{sheet.block.status}</span>
-        )}
+      <Cell name="Status" wide={3}>
+        <span class="marked">
+          <Head live={live} name="status" label="Status" of="status" />
+          {says !== "" && (
+            <span class="says" title={says}>
+              {says}
+            </span>
+          )}
+        </span>
       </Cell>
       <Cell name="Source drawing" wide={2}>
         <span class="marked">
@@ -156,11 +161,16 @@ function StatusRow({ live, sheet }: { readonly live: LiveJob; readonly sheet: Li
           )}
         </span>
       </Cell>
-      <Cell name="Date" wide={1.3}>
+      <Cell name="Date" wide={1.4}>
         <Head live={live} name="date" label="Date" of="date" />
       </Cell>
     </div>
   );
+}
+
+/** What a sheet's status says beside the job's own, and the flag that it is held: `QUESTION OPEN: Q-1` of `QUESTION OPEN: Q-1 (PRELIMINARY)`. */
+function beyondStatus(words: string, status: string): string {
+  return words === status.toUpperCase() ? "" : words.replace(/ \((JOB )?[A-Z ]+\)$/, "").replace(/^HELD(, )?/, "");
 }
 
 /** Nobody signs here. */

@@ -1,16 +1,17 @@
 /** Zoom and pan by wheel, fingers, keys and buttons. */
 import type { RefObject } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
-import { moved, type Size, STEP, WHOLE, type Zoom, zoomed } from "./zoom.js";
+import { moved, type Size, STEP, shown, WHOLE, type Zoom, zoomed } from "./zoom.js";
 
 /** What the window of a drawing listens with. */
 export interface Zooming {
   readonly zoom: Zoom;
-  set(zoom: Zoom): void;
+  set(change: Zoom | ((now: Zoom) => Zoom)): void;
   by(factor: number): void;
   whole(): void;
   size(): Size;
   readonly listeners: {
+    onFocusIn(event: FocusEvent): void;
     onKeyDown(event: KeyboardEvent): void;
     onPointerDown(event: PointerEvent): void;
     onPointerMove(event: PointerEvent): void;
@@ -42,8 +43,24 @@ export function useZoom(window: RefObject<HTMLElement | null>): Zooming {
     by,
     size,
     whole: () => set(WHOLE),
-    listeners: { onKeyDown: keysOf(by, set, size, zoom), ...usePointers(window, zoom, set, size) },
+    listeners: {
+      onFocusIn: ({ target }) => bringIn(window.current, target, set, size),
+      onKeyDown: keysOf(by, set, size, zoom),
+      ...usePointers(window, zoom, set, size),
+    },
   };
+}
+
+/** What gets the keyboard comes into the window, moved no farther than it takes. */
+function bringIn(window: HTMLElement | null, target: EventTarget | null, set: SetZoom, size: () => Size): void {
+  if (window === null || !(target instanceof Element) || target.closest(".laid") === null) return;
+  const [box, room] = [target.getBoundingClientRect(), window.getBoundingClientRect()];
+  set((now) => {
+    const along = (at: number): number => (at - room.left - now.x) / now.times;
+    const down = (at: number): number => (at - room.top - now.y) / now.times;
+    const own = { left: along(box.left), right: along(box.right), top: down(box.top), bottom: down(box.bottom) };
+    return shown(now, own, size());
+  });
 }
 
 type SetZoom = (change: Zoom | ((now: Zoom) => Zoom)) => void;

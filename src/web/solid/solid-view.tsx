@@ -2,14 +2,22 @@
 import type { JSX } from "preact";
 import { useEffect, useState } from "preact/hooks";
 import type { LiveSolid } from "../../tasks/live/solid.js";
+import { NotLoaded } from "../app/later.js";
 import { useActions, usePart } from "../app/page.js";
+import { isNotLoaded } from "../engine/not-loaded.js";
 import { SceneItems } from "../sheet/scene-drawing.js";
 import { Turntable } from "./turntable.js";
 
 /** The base that is chosen, as a body. */
 export function SolidView(): JSX.Element {
   const base = usePart((state) => state.base);
-  const solid = useSolid(base);
+  const [tries, setTries] = useState(0);
+  const [isMissing, setMissing] = useState(false);
+  const miss = (error: unknown): void => {
+    if (!isNotLoaded(error)) throw error;
+    setMissing(true);
+  };
+  const solid = useSolid(base, tries, miss);
   const [isFlat, setFlat] = useState(false);
   return (
     <section class="solid" aria-labelledby="solid-heading">
@@ -19,27 +27,42 @@ export function SolidView(): JSX.Element {
         </h2>
         <BaseChoice />
       </div>
-      {isFlat ? <PlanInstead /> : <Turntable solid={solid} base={base ?? ""} onNone={() => setFlat(true)} />}
-      <SolidWords solid={solid} />
+      {isMissing ? (
+        <NotLoaded
+          again={() => {
+            setMissing(false);
+            setTries(tries + 1);
+          }}
+        />
+      ) : (
+        <>
+          {isFlat ? (
+            <PlanInstead />
+          ) : (
+            <Turntable solid={solid} base={base ?? ""} onNone={() => setFlat(true)} onFault={miss} />
+          )}
+          <SolidWords solid={solid} />
+        </>
+      )}
     </section>
   );
 }
 
 /** Asked for anew whenever the job changes; while the base is at fault, as it was last right. */
-function useSolid(base: string | null): LiveSolid | null {
+function useSolid(base: string | null, tries: number, fail: (error: unknown) => void): LiveSolid | null {
   const turn = usePart((state) => state.live?.turn ?? 0);
   const { solid: askSolid } = useActions();
   const [known, setKnown] = useState<{ readonly base: string; readonly solid: LiveSolid } | null>(null);
   useEffect(() => {
     let isStale = false;
     if (base !== null && turn >= 0)
-      void askSolid(base).then((solid) => {
+      askSolid(base).then((solid) => {
         if (!isStale && solid !== null) setKnown({ base, solid });
-      });
+      }, fail);
     return () => {
       isStale = true;
     };
-  }, [base, turn]);
+  }, [base, turn, tries]);
   return known?.base === base ? known.solid : null;
 }
 

@@ -11,10 +11,12 @@ interface Props {
   readonly base: string;
   /** Called where the browser draws no solids. */
   readonly onNone: () => void;
+  /** Called with what it met, where it cannot be shown. */
+  readonly onFault: (error: unknown) => void;
 }
 
 /** Canvas, tags and buttons. */
-export function Turntable({ solid, base, onNone }: Props): JSX.Element {
+export function Turntable({ solid, base, onNone, onFault }: Props): JSX.Element {
   const canvas = useRef<HTMLCanvasElement>(null);
   const tags = useRef<HTMLDivElement>(null);
   const table = useRef<Table | null>(null);
@@ -26,7 +28,7 @@ export function Turntable({ solid, base, onNone }: Props): JSX.Element {
     return () => made?.stop();
   }, []);
   useEffect(() => {
-    if (solid !== null) void table.current?.show(solid, base);
+    if (solid !== null) table.current?.show(solid, base).catch(onFault);
   }, [solid, base]);
   return (
     <>
@@ -52,7 +54,7 @@ interface ViewsProps {
 
 function Views({ north, go }: ViewsProps): JSX.Element {
   const named: readonly (readonly [ViewPointName, string])[] = [
-    ["slant", "Slantwise"],
+    ["slant", "From a corner"],
     ["top", "From the top"],
     ["north", north === null ? "From +Y" : "From the north"],
     ["side", north === null ? "From +X" : "From the east"],

@@ -9,6 +9,12 @@ interface Picker {
   showSaveFilePicker?(options: { readonly suggestedName: string }): Promise<FileSystemFileHandle>;
 }
 
+/** Of the same API: what the browser lets the page do with a file, which it forgets when the page is loaded again. */
+interface Permitted {
+  queryPermission?(options: { readonly mode: "readwrite" }): Promise<PermissionState>;
+  requestPermission?(options: { readonly mode: "readwrite" }): Promise<PermissionState>;
+}
+
 const picker: Picker = globalThis as Picker;
 
 /** Files that the user picks; none where the choice is given up. */
@@ -75,30 +81,42 @@ function isGivenUp(error: unknown): boolean {
 export async function writeFile(handle: FileSystemFileHandle, text: string): Promise<string | null> {
   try {
     const stream = await handle.createWritable();
-    await stream.write(text);
-    await stream.close();
+    try {
+      await stream.write(text);
+      await stream.close();
+    } catch (error) {
+      await stream.abort().catch(() => {});
+      throw error;
+    }
     return null;
   } catch (error) {
-    return writeRefusal(error);
+    return refusalOf(error);
   }
 }
 
-function writeRefusal(error: unknown): string {
+function refusalOf(error: unknown): string {
   const name = error instanceof Error ? error.name : "";
-  if (name === "NotAllowedError") return "the browser was not allowed to write it";
-  if (name === "NotFoundError") return "it is no longer there";
+  if (name === "NotAllowedError") return "the browser was not allowed to read and write it";
+  if (name === "NotFoundError") return "it is no longer there; save the job as another file";
   if (name === "QuotaExceededError") return "the disk is full";
   if (name === "NoModificationAllowedError") return "another program has it open";
-  return "the browser could not write it";
+  return "the browser could not read and write it";
 }
 
-/** Bytes of a file as it is now; null where it cannot be read. */
-export async function readAgain(handle: FileSystemFileHandle): Promise<Uint8Array | null> {
+/** Bytes of a file as it is now; or why it cannot be read, in a few words. Asks the user where the browser wants that. */
+export async function readAgain(handle: FileSystemFileHandle): Promise<Uint8Array | string> {
   try {
+    if (!(await isAllowed(handle))) return refusalOf(new DOMException("", "NotAllowedError"));
     return new Uint8Array(await (await handle.getFile()).arrayBuffer());
-  } catch {
-    return null;
+  } catch (error) {
+    return refusalOf(error);
   }
+}
+
+async function isAllowed(handle: FileSystemFileHandle & Permitted): Promise<boolean> {
+  const mode = { mode: "readwrite" } as const;
+  if ((await handle.queryPermission?.(mode)) !== "prompt") return true;
+  return (await handle.requestPermission?.(mode)) === "granted";
 }
 
 /** Hands a text to the browser's downloads. */

@@ -29,7 +29,8 @@ const MEGABYTE = 1024 * 1024;
 /** As large as a text is read, and any other file. */
 const [LARGEST_TEXT, LARGEST_FILE] = [16 * MEGABYTE, 32 * MEGABYTE];
 
-const MAY_BE_JOB = /\.(ya?ml|json)$/i;
+/** By its name. */
+export const MAY_BE_JOB = /\.(ya?ml|json)$/i;
 
 /** Reads what is not too large; sizes are looked at before. */
 export async function readGiven(given: readonly GivenFile[]): Promise<ReadFiles> {

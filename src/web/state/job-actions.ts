@@ -1,17 +1,21 @@
 /** What can be done with a job as a whole: opened, saved, shared, kept, thrown away. */
 import { decodeText } from "../../readers/text.js";
-import type { Watch } from "../../tasks/live/model.js";
-import type { EngineAnswer, EngineAsk, JobFiles } from "../engine/protocol.js";
+import type { JobFiles } from "../engine/protocol.js";
+import { Refused } from "../engine/refused.js";
+import type { BeginActions } from "./begin-actions.js";
 import { pickFiles } from "./browser-files.js";
-import { findJobs, glanceAt, placeFiles, type ReadFile, readGiven } from "./given-files.js";
+import { sheetFileName } from "./file-names.js";
+import { findJobs, glanceAt, MAY_BE_JOB, placeFiles, type ReadFile, readGiven } from "./given-files.js";
 import { type Saved, saveDownload, saveElsewhere, saveHome } from "./job-home.js";
 import type { Keeper } from "./keeper.js";
 import type { GivenFile, Home, OpenJob } from "./model.js";
-import { isWorthKeeping } from "./model.js";
+import { isWorthKeeping, sheetReadInto } from "./model.js";
+import { newId } from "./new-id.js";
 import { readServed, readServedBeside, type ServedText, servedKey } from "./served-job.js";
 import { readSession, writeSession } from "./session.js";
 import { isLink, LONGEST_LINK, linkOf, readLink } from "./share-link.js";
 import { differenceOf } from "./splice-merge.js";
+import type { Steps } from "./steps.js";
 import type { Store } from "./store.js";
 
 /** All of it. */
@@ -24,6 +28,8 @@ export interface JobActions {
   openFromDisk(): Promise<void>;
   /** Asks for the file that the job has this name for. */
   findBeside(name: string): Promise<void>;
+  /** Puts files beside the open job, by the names that it has for them. */
+  putBeside(files: ReadonlyMap<string, string | Uint8Array>): Promise<void>;
   /** Opens a job that is kept in this browser, with all its steps. */
   reopen(id: string): Promise<void>;
   /** Asks whether a kept job is to be removed from this browser for good. */
@@ -50,18 +56,10 @@ export interface JobActions {
   list(): Promise<void>;
 }
 
-/** What they stand on: of `actions.ts`. */
-export interface JobWork {
+/** What they stand on. */
+export interface JobWork extends Steps, Pick<BeginActions, "readSheet" | "readInto"> {
   readonly store: Store;
   readonly keeper: Keeper;
-  ask(body: EngineAsk): Promise<EngineAnswer>;
-  say(text: string, tone?: "said" | "fault"): void;
-  inTurn(work: () => Promise<void>): Promise<void>;
-  load(job: OpenJob, base?: string): Promise<void>;
-  adopt(job: OpenJob): Promise<void>;
-  keep(): Promise<OpenJob | null>;
-  makeStep(name: string, body: EngineAsk): Promise<EngineAnswer>;
-  watch(): Watch;
 }
 
 /** The actions. */
@@ -73,6 +71,15 @@ export function startJobActions(work: JobWork): JobActions {
     const kept = await keeper.list().catch(() => null);
     if (kept !== null) store.set({ kept });
   };
+  const sayRefused = (error: unknown): void => {
+    if (!(error instanceof Refused)) throw error;
+    say(error.message, "fault");
+  };
+  const take: JobActions["take"] = async (given) => {
+    const read = await readGiven(given);
+    for (const why of read.refused) say(why, "fault");
+    if (read.files.length > 0) await takeFiles(work, opening, read.files).catch(sayRefused);
+  };
   keeper.onNews((id) => {
     if (store.get().view === "begin") void list();
     if (store.get().job?.id === id) void inTurn(() => takeNews(work));
@@ -81,25 +88,10 @@ export function startJobActions(work: JobWork): JobActions {
     ...opening,
     ...saving,
     list,
-    take: async (given) => {
-      const read = await readGiven(given);
-      for (const why of read.refused) say(why, "fault");
-      if (read.files.length > 0) await takeFiles(work, opening, read.files);
-    },
-    openFromDisk: async () => {
-      const read = await readGiven(await pickFiles());
-      for (const why of read.refused) say(why, "fault");
-      if (read.files.length > 0) await takeFiles(work, opening, read.files);
-    },
-    findBeside: async (name) => {
-      const [given] = await pickFiles();
-      const read = await readGiven(given === undefined ? [] : [given]);
-      for (const why of read.refused) say(why, "fault");
-      const [file] = read.files;
-      if (file === undefined) return;
-      await putBeside(work, new Map([[name, file.bytes]]));
-      if (file.name !== name) say(`${file.name} is taken as ${name}.`);
-    },
+    take,
+    openFromDisk: async () => take(await pickFiles()),
+    findBeside: (name) => findBeside(work, name),
+    putBeside: (files) => putBeside(work, files),
     throwAway: async (id) => {
       await list();
       const job = store.get().kept.find((each) => each.id === id);
@@ -118,7 +110,6 @@ export function startJobActions(work: JobWork): JobActions {
       await list();
       await restoreTab(work, opening);
       // not before: what the tab had open would be forgotten while it is read
-      store.subscribe(() => rememberTab(store));
       rememberTab(store);
       await readAddress(work);
     },
@@ -167,11 +158,6 @@ function newJob(files: JobFiles, text: string, from: string, home: Home = { kind
   return { id: newId(), files, text, steps: [], made: 0, from, home, saved };
 }
 
-/** 96 random bits; `crypto.randomUUID` is refused to pages of plain http. */
-function newId(): string {
-  return [...crypto.getRandomValues(new Uint8Array(12))].map((byte) => byte.toString(16).padStart(2, "0")).join("");
-}
-
 /** A job that is neither kept nor saved is not left; this is told. */
 function wouldLose({ store, say }: JobWork): boolean {
   const { job, keeping } = store.get();
@@ -186,9 +172,19 @@ async function forget({ keeper }: JobWork, job: OpenJob): Promise<void> {
   await keeper.remove(job.id).catch(() => {});
 }
 
+/** From now on what this tab has open is put down whenever it is another. */
 function rememberTab(store: Store): void {
-  const { job, view, base } = store.get();
-  writeSession(job === null ? null : { id: job.id, view, base });
+  let written = "";
+  const write = (): void => {
+    const { job, view, base, drafts } = store.get();
+    const session = job === null ? null : { id: job.id, view, base, drafts };
+    const now = JSON.stringify(session);
+    if (now === written) return;
+    written = now;
+    writeSession(session);
+  };
+  store.subscribe(write);
+  write();
 }
 
 async function takeNews({ store, keeper, adopt }: JobWork): Promise<void> {
@@ -228,6 +224,9 @@ async function takeBeside(work: JobWork, files: readonly ReadFile[]): Promise<vo
   const { store, say } = work;
   const { live, job } = store.get();
   if (job === null || live === null) {
+    const [sheet] = files;
+    if (sheet !== undefined && files.length === 1 && !MAY_BE_JOB.test(sheet.name))
+      return work.readSheet({ name: sheetFileName(sheet.name), content: sheet.bytes });
     const names = files.map(({ name }) => name).join(", ");
     return say(
       `None of these files is a job: ${names}. A job is YAML, with job, bases or schedule at its top.`,
@@ -238,18 +237,33 @@ async function takeBeside(work: JobWork, files: readonly ReadFile[]): Promise<vo
     files,
     live.files.map(({ name }) => name),
   );
-  if (placed.size > 0) await putBeside(work, placed);
+  const again = sheetReadInto(live);
+  const newer = again === null ? undefined : placed.get(again);
+  const beside = new Map([...placed].filter(([name]) => name !== again));
+  if (beside.size > 0) await putBeside(work, beside);
   sayLeft(work, left);
+  if (again !== null && newer !== undefined) await work.readInto({ name: again, content: newer });
 }
 
 function sayLeft({ say }: JobWork, left: readonly ReadFile[]): void {
-  for (const { name } of left) say(`${name} is left out: the job does not name it.`);
+  for (const { name } of left)
+    say(`${name} is left out: the job does not name it. In the view Begin it is read as a schedule of another job.`);
+}
+
+async function findBeside(work: JobWork, name: string): Promise<void> {
+  const [given] = await pickFiles();
+  const read = await readGiven(given === undefined ? [] : [given]);
+  for (const why of read.refused) work.say(why, "fault");
+  const [file] = read.files;
+  if (file === undefined) return;
+  await putBeside(work, new Map([[name, file.bytes]]));
+  if (file.name !== name) work.say(`${file.name} is taken as ${name}.`);
 }
 
 /** Puts files beside the open job; its text and steps stay. */
 function putBeside(
   { inTurn, store, load, keep, adopt }: JobWork,
-  files: ReadonlyMap<string, Uint8Array>,
+  files: ReadonlyMap<string, string | Uint8Array>,
 ): Promise<void> {
   return inTurn(async () => {
     const { job, base } = store.get();
@@ -269,7 +283,7 @@ async function restoreTab(work: JobWork, opening: Opening): Promise<void> {
   if (key !== null && (job === null || isServed)) await openServed(work, opening, key);
   else if (job !== null) await inTurn(() => opening.begin(job, session?.base ?? undefined));
   if (session !== null && store.get().job?.id === session.id) {
-    store.set({ view: session.view });
+    store.set({ view: session.view, drafts: session.drafts });
     if (session.view === "begin") await keeper.list().then((kept) => store.set({ kept }));
   }
 }
@@ -407,8 +421,9 @@ function startSaving(work: JobWork): Pick<JobActions, "save" | "saveAs" | "downl
       if (job === null) return;
       const lacks = (live?.files ?? []).map(({ name }) => name);
       const fragment = linkOf({ name: job.files.job, text: job.text, lacks });
-      const { origin, pathname } = window.location;
-      const link = fragment.length > LONGEST_LINK ? null : `${origin}${pathname}${fragment}`;
+      // not by its origin, which from the disk is none
+      const [address = ""] = window.location.href.split(/[?#]/);
+      const link = fragment.length > LONGEST_LINK ? null : `${address}${fragment}`;
       store.set({ asking: { kind: "shared", link, signs: fragment.length, lacks } });
     },
     keepAgain: () =>

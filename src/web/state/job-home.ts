@@ -39,8 +39,10 @@ async function servedNow({ files }: OpenJob, home: Extract<Home, { kind: "server
 
 async function saveFile(job: OpenJob, handle: FileSystemFileHandle): Promise<Saved> {
   const now = await readAgain(handle);
-  const read = now === null ? null : decodeText(now, handle.name);
-  if (read?.ok === true && read.text !== job.saved && read.text !== job.text)
+  if (typeof now === "string") return { kind: "refused", why: `${handle.name} was not written: ${now}` };
+  const read = decodeText(now, handle.name);
+  if (!read.ok) return { kind: "refused", why: `${handle.name} is no text any more, and was left as it is` };
+  if (read.text !== job.saved && read.text !== job.text)
     return { kind: "changed", home: job.home, name: handle.name, text: read.text };
   return writeTo(job, handle);
 }

@@ -5,6 +5,7 @@
  * needed for that; a shared Web Lock says only that a job is open somewhere.
  */
 import { inverse, spliced } from "../../readers/yaml-edit.js";
+import type { Begun, BegunWork } from "./beginning.js";
 import type { Beside, Head, Records, TextAt } from "./kept-records.js";
 import { openRecords, within } from "./kept-records.js";
 import type { KeptJob, OpenJob, Step } from "./model.js";
@@ -25,6 +26,11 @@ export interface Keeper {
   /** The last changed of those whose home is the job that the program serves under this key; null: none. */
   findServed(key: string): Promise<string | null>;
   remove(id: string): Promise<void>;
+  /** What was begun and is no job yet, the last changed first. */
+  begun(): Promise<readonly Begun[]>;
+  /** Puts down how far a beginning has come. */
+  keepBegun(id: string, work: BegunWork): Promise<void>;
+  removeBegun(id: string): Promise<void>;
   /** Says that this tab has the job open, and no other one. */
   hold(id: string | null): void;
   /** True where any tab has it open, this one too. */
@@ -44,7 +50,7 @@ export function startKeeper(now: () => number): Keeper {
   let database: Promise<IDBDatabase> | null = null;
   let known: Known | null = null;
   const news = typeof BroadcastChannel === "undefined" ? null : new BroadcastChannel("rodplate jobs");
-  const use = async <T>(mode: "readonly" | "readwrite", work: (records: Records) => Promise<T>): Promise<T> => {
+  const use: Use = async (mode, work) => {
     try {
       database ??= openDatabase(() => {
         database = null;
@@ -103,8 +109,22 @@ export function startKeeper(now: () => number): Keeper {
       await use("readwrite", async (records) => records.remove(id));
       news?.postMessage(id);
     },
+    ...begunIn(use, now),
     ...held,
     onNews: (hear) => news?.addEventListener("message", ({ data }: MessageEvent<unknown>) => hear(String(data))),
+  };
+}
+
+type Use = <T>(mode: "readonly" | "readwrite", work: (records: Records) => Promise<T>) => Promise<T>;
+
+function begunIn(use: Use, now: () => number): Pick<Keeper, "begun" | "keepBegun" | "removeBegun"> {
+  return {
+    begun: async () => {
+      const begun = await use("readonly", (records) => records.begun());
+      return begun.toSorted((a, b) => b.changed - a.changed);
+    },
+    keepBegun: (id, work) => use("readwrite", async (records) => records.putBegun({ id, changed: now(), work })),
+    removeBegun: (id) => use("readwrite", async (records) => records.removeBegun(id)),
   };
 }
 

@@ -3,6 +3,7 @@
  * four calls as promises, and transactions that are held open over a decision, which small wrappers (`idb-keyval`) do not
  * have and larger ones (`idb`, `dexie`) would bring along with much else.
  */
+import type { Begun } from "./beginning.js";
 import type { Home, Step } from "./model.js";
 
 /** What is known of a kept job without its text. */
@@ -44,6 +45,10 @@ export interface Records {
   /** Puts steps in the place of all from this one on. */
   putSteps(id: string, from: number, steps: readonly Step[]): void;
   remove(id: string): void;
+  /** What was begun and is no job yet. */
+  begun(): Promise<readonly Begun[]>;
+  putBegun(begun: Begun): void;
+  removeBegun(id: string): void;
 }
 
 const STORES = ["heads", "texts", "steps"] as const;
@@ -94,6 +99,8 @@ export function within<T>(
 
 const SAVED = "saved";
 const BESIDE = "beside";
+/** No id of a job. */
+const BEGUN = "begun";
 const EVERY: readonly [] = [];
 
 function recordsOf(transaction: IDBTransaction): Records {
@@ -124,6 +131,9 @@ function recordsOf(transaction: IDBTransaction): Records {
       texts.delete(IDBKeyRange.bound([id], [id, EVERY]));
       steps.delete(stepsFrom(id, 0));
     },
+    begun: () => answerTo<readonly Begun[]>(texts.getAll(IDBKeyRange.bound([BEGUN], [BEGUN, EVERY]))),
+    putBegun: (begun) => void texts.put(begun, [BEGUN, begun.id]),
+    removeBegun: (id) => void texts.delete([BEGUN, id]),
   };
 }
 

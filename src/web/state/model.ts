@@ -1,7 +1,8 @@
-/** Everything that the page knows, in one place. Plain data; changed by `src/web/state/actions.ts` alone. */
+/** Everything that the page knows, in one place. Plain data; changed by the actions beside this file alone. */
 import type { AnswerDraft, LiveBaseView, LiveJob, Splice } from "../../tasks/live/model.js";
 import type { JobFiles } from "../engine/protocol.js";
-import type { Beginning } from "./beginning.js";
+import type { Beginning, Begun } from "./beginning.js";
+import type { Left } from "./left.js";
 import type { Works } from "./work.js";
 
 /** What fills the middle of the page. */
@@ -49,6 +50,12 @@ export interface OpenJob {
 /** The files of a job with its text as it stands now, as engine and long work take them. */
 export function filesNow({ files, text }: OpenJob): JobFiles {
   return { job: files.job, files: new Map([...files.files, [files.job, text]]) };
+}
+
+/** Name of the sheet from which the bases of the job file were read, where it is at hand; null: none. */
+export function sheetReadInto({ basesIn, files }: LiveJob): string | null {
+  const sheet = files.find(({ kind, isThere }) => kind === "schedule" && isThere);
+  return basesIn === "job" ? (sheet?.name ?? null) : null;
 }
 
 /** True where closing the page without keeping the job would lose something. */
@@ -143,14 +150,19 @@ export interface PageState {
   readonly goal: Goal | null;
   /** Answers that are typed and not written yet, by the numbers of their questions. */
   readonly drafts: Readonly<Record<string, AnswerDraft>>;
+  readonly left: Left;
   readonly keeping: Keeping;
   /** Jobs that are kept in this browser, the last changed first. */
   readonly kept: readonly KeptJob[];
   readonly asking: Asking | null;
   /** How far the beginning of a job has come. */
   readonly beginning: Beginning;
+  /** What was begun before and left, and is no job yet: the last changed first. */
+  readonly begun: readonly Begun[];
   /** Long work: packages, surveys, proofs, what runs and what came of it. */
   readonly works: Works;
+  /** True while a change of the job is under way, until it is kept. */
+  readonly changing: boolean;
   /** True while the engine works on what was asked. */
   readonly working: boolean;
   readonly notices: readonly Notice[];

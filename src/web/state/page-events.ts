@@ -12,8 +12,8 @@ export function listenToPage(store: Store, actions: Actions): void {
   document.addEventListener("keydown", (event) => pressed(event, actions), { capture: true });
   listenToDrops(actions);
   window.addEventListener("beforeunload", (event) => {
-    const { job, keeping } = store.get();
-    if (job !== null && keeping.kind !== "kept" && isWorthKeeping(job)) event.preventDefault();
+    const { job, keeping, changing } = store.get();
+    if (job !== null && (changing || (keeping.kind !== "kept" && isWorthKeeping(job)))) event.preventDefault();
   });
 }
 
@@ -39,6 +39,7 @@ function pressed(event: KeyboardEvent, actions: Actions): void {
     event.target instanceof Element && event.target.closest("input, textarea, select, [contenteditable]") !== null;
   if (key === "s" && !event.shiftKey) {
     event.preventDefault();
+    if (isInField) takeTyped(event.target);
     void actions.save();
     return;
   }
@@ -46,6 +47,18 @@ function pressed(event: KeyboardEvent, actions: Actions): void {
   if (act === undefined) return;
   event.preventDefault();
   void act();
+}
+
+/** What stands in an open field is saved too: its form takes it, or the field does, which does so when it is left. */
+function takeTyped(field: EventTarget | null): void {
+  if (!(field instanceof HTMLElement)) return;
+  const form = field.closest<HTMLFormElement>("form[data-types-on-job]");
+  if (form !== null) {
+    form.requestSubmit();
+    return;
+  }
+  field.blur();
+  field.focus();
 }
 
 function actionOf(

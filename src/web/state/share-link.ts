@@ -35,7 +35,7 @@ export function linkOf(job: LinkedJob): string {
 export function readLink(fragment: string): LinkedJob | string {
   if (!fragment.startsWith(START)) return "This link is of another version of rodplate, or was cut short.";
   if (fragment.length > LONGEST_READ)
-    return `This link has ${fragment.length} signs; at most ${LONGEST_READ} are read.`;
+    return `This link has ${fragment.length} characters; at most ${LONGEST_READ} are read.`;
   const [sum = "", text = ""] = fragment.slice(START.length).split(".");
   const bytes = fromBase64(text);
   if (bytes === null || sumOf(bytes) !== sum)

@@ -1,4 +1,5 @@
 /** Holds the state of the page and tells who listens. */
+import { UNTOUCHED } from "./left.js";
 import type { PageState } from "./model.js";
 import { NO_WORKS } from "./work.js";
 
@@ -20,11 +21,14 @@ const FIRST: PageState = {
   pointed: null,
   goal: null,
   drafts: {},
+  left: UNTOUCHED,
   keeping: { kind: "kept" },
   kept: [],
   asking: null,
   beginning: { kind: "choice" },
+  begun: [],
   works: NO_WORKS,
+  changing: false,
   working: false,
   notices: [],
 };

@@ -271,15 +271,15 @@ describe("marks are safe file names on every system", () => {
     [".git", `".git" starts or ends with a dot or a space; ${names}`],
     [
       "B/1",
-      '"B/1" holds "/", which no file name may hold on every system; allowed are plain ASCII signs without < > : " / \\ | ? *',
+      '"B/1" holds "/", which no file name may hold on every system; allowed are plain ASCII characters without < > : " / \\ | ? *',
     ],
     [
       "B\\1",
-      '"B\\1" holds "\\\\", which no file name may hold on every system; allowed are plain ASCII signs without < > : " / \\ | ? *',
+      '"B\\1" holds "\\\\", which no file name may hold on every system; allowed are plain ASCII characters without < > : " / \\ | ? *',
     ],
     [
       "Bé",
-      '"Bé" holds "é", which no file name may hold on every system; allowed are plain ASCII signs without < > : " / \\ | ? *',
+      '"Bé" holds "é", which no file name may hold on every system; allowed are plain ASCII characters without < > : " / \\ | ? *',
     ],
     ["B".repeat(61), "has 61 characters; at most 60 are allowed, since a mark names files"],
   ])("%s", (mark, expected) => {

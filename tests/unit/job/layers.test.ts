@@ -396,7 +396,7 @@ describe("faults of layers are told once, where they stand", () => {
       'job.yaml:4:15 kinds.a.grout: "-1" is below zero',
       "job.yaml:4:19 kinds.a.kind: is for each base to say; allowed are member, note, delivery, rods, pattern, groups, basePlate, column, concrete, grout, levelling, template",
       "job.yaml:5:3 kinds.A: is the kind a again: capitals do not count",
-      `job.yaml:6:3 kinds.b;: "b;" is no name of a kind; allowed is a name of 1 to 40 plain ASCII signs, without ; and without spaces at its ends`,
+      `job.yaml:6:3 kinds.b;: "b;" is no name of a kind; allowed is a name of 1 to 40 plain ASCII characters, without ; and without spaces at its ends`,
       "job.yaml:6:3 kinds.b;: no base cites the kind b;",
     ]);
   });

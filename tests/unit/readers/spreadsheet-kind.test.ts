@@ -24,6 +24,11 @@ describe("what a file is", () => {
     ["a.pdf", "", "pdf"],
     ["a.csv", new TextEncoder().encode("%PDF-1.7\n"), "pdf"],
     ["a.csv", new TextEncoder().encode("%PDF\n"), null],
+    ["a.png", "", "picture"],
+    ["a.JPEG", "", "picture"],
+    ["a.csv", new Uint8Array([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]), "picture"],
+    ["a", new Uint8Array([0xff, 0xd8, 0xff, 0xe0]), "picture"],
+    ["a", new TextEncoder().encode("GIF size,2\n"), null],
     ["a.csv", compound, "xls"],
     ["a.csv", "PK\u0003\u0004", null],
     ["a.yaml", "units: in", null],
@@ -43,8 +48,13 @@ const WORDS = {
   ods: "an OpenDocument spreadsheet (.ods)",
   xls: "an old workbook (.xls)",
   pdf: "a print (.pdf)",
+  png: "a picture",
 } as const;
-const endings = ["xlsm", "xlsb", "ods", "xls", "pdf"] as const;
+const INSTEAD: Readonly<Record<string, string>> = {
+  pdf: "ask for the sheet that it was printed from",
+  png: "ask for the sheet that it was taken of, or type its cells into one",
+};
+const endings = ["xlsm", "xlsb", "ods", "xls", "pdf", "png"] as const;
 const contents = [packed, openDocument, compound, new TextEncoder().encode("a,b\n1,2\n"), new Uint8Array()];
 
 const toldOf = (job: string, text: string | Uint8Array, files: readonly (readonly [string, Uint8Array])[] = []) =>
@@ -66,7 +76,7 @@ describe.each(endings)("a file .%s", (ending) => {
         `${name}: this is ${WORDS[ending]}, by its name or its first bytes; a job file is asked, which names a sheet as its schedule: save this one as .xlsx or CSV, and rodplate read FILE --out job.yaml says what is understood of the sheet and writes such a job`,
       );
       const head = "job: { number: '1' }\nunits: in\n";
-      const table = `${name}: this is ${WORDS[ending]}, by its name or its first bytes; allowed is .xlsx or CSV: ${ending === "pdf" ? "ask for the sheet that it was printed from" : "open it in a spreadsheet and save it as .xlsx"}`;
+      const table = `${name}: this is ${WORDS[ending]}, by its name or its first bytes; allowed is .xlsx or CSV: ${INSTEAD[ending] ?? "open it in a spreadsheet and save it as .xlsx"}`;
       expect(toldOf("j.yaml", `${head}schedule: ${name}\n`, [[name, content]])).toContain(table);
       const layout = `${head}grid: { x: { names: [A], at: [0] }, y: { names: [1], at: [0] } }\nplacements: ${name}\nbases: [{ mark: B1, rods: { diameter: 3/4 }, pattern: { kind: rectangle, x: 8, y: 8 }, template: { thickness: 1/4 } }]\n`;
       expect(toldOf("j.yaml", layout, [[name, content]])).toContain(table);

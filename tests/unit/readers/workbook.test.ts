@@ -89,7 +89,14 @@ describe("what is no readable workbook is told", () => {
       "b.xlsx: the workbook is damaged; allowed is .xlsx as a spreadsheet saves it",
     ]);
     expect(await told(new Uint8Array())).toEqual(["b.xlsx: the file is not a workbook; allowed is .xlsx, or CSV"]);
-    expect(await told(zipSync({ "a.txt": strToU8("a") }))).toEqual([expect.stringMatching(/^b\.xlsx: the /)]);
+    expect(await told(zipSync({ "a.txt": strToU8("a") }))).toEqual([
+      expect.stringMatching(
+        /^b\.xlsx: this is an archive or a document without a workbook in it; .*take the sheet out/,
+      ),
+    ]);
+    expect(await told(zipSync({ "xl/workbook.xml": strToU8("<") }))).toEqual([
+      "b.xlsx: the workbook is damaged; allowed is .xlsx as a spreadsheet saves it",
+    ]);
   });
 
   it("a zip bomb, by the size that it unpacks to", async () => {

@@ -2,7 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { parse } from "yaml";
 import type { KeyEdit } from "../../../src/readers/yaml-edit.js";
-import { spliced, spliceOf } from "../../../src/readers/yaml-edit.js";
+import { spliced, spliceOf, textAfter } from "../../../src/readers/yaml-edit.js";
 
 const ITEM = '{ mark: B1, rule: projection, by: "A, B", date: 2026-11-24, text: as drawn }';
 const insert: KeyEdit = { kind: "insert", path: ["answers"], index: 99, lines: ITEM };
@@ -40,5 +40,40 @@ describe("an item of a list that is not there yet", () => {
 
   it("has no place where the key has a value of another kind", () => {
     expect(spliceOf("answers: none\nbases:\n  - mark: B1\n", insert)).toBeNull();
+  });
+});
+
+describe("several changes of one text", () => {
+  const text = "x:\n  - mark: B1 # north\n    rods: { diameter: 1, grade: '36' }\n    note: as sent\n";
+  const edits: readonly KeyEdit[] = [
+    { kind: "set", path: ["x", 0, "rods", "diameter"], text: "7/8" },
+    { kind: "set", path: ["x", 0, "rods", "grade"], text: "55" },
+    { kind: "set", path: ["x", 0, "pattern"], text: "{ kind: rectangle, x: 9, y: 9 }", flow: true },
+    { kind: "remove", path: ["x", 0, "note"] },
+    { kind: "set", path: ["x", 0, "grout"], text: "yes: 1 # two" },
+  ];
+
+  it("come to what each gives after the one before", () => {
+    const alone = edits.reduce((now, edit) => {
+      const splice = spliceOf(now, edit);
+      if (splice === null) throw new Error("there was no place");
+      return spliced(now, splice);
+    }, text);
+    expect(textAfter(text, edits)).toBe(alone);
+    expect(parse(alone, { schema: "failsafe" })).toEqual({
+      x: [
+        {
+          mark: "B1",
+          rods: { diameter: "7/8", grade: "55" },
+          pattern: { kind: "rectangle", x: "9", y: "9" },
+          grout: "yes: 1 # two",
+        },
+      ],
+    });
+    expect(alone).toContain("# north");
+  });
+
+  it("are none where one of them has no place", () => {
+    expect(textAfter(text, [...edits, { kind: "remove", path: ["x", 0, "washer"] }])).toBe(null);
   });
 });

@@ -12,7 +12,7 @@ it("of many bases are one cause", () => {
   expect(full).toHaveLength(9);
   expect(gatherFindings(full)).toHaveLength(1);
   expect(full[3]?.message).toBe(
-    '"ZONE: zone 3" is kept in the read-as table alone: the note of the base is full, at 120 signs',
+    '"ZONE: zone 3" is kept in the read-as table alone: the note of the base is full, at 120 characters',
   );
   const kept = read.value.form.entries.filter(({ heading }) => heading === "ZONE").map(({ written }) => written);
   expect(kept).toEqual(expect.arrayContaining(Array.from({ length: 9 }, (_, index) => `zone ${index}`)));

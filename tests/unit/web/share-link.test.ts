@@ -3,7 +3,7 @@ import { createHash } from "node:crypto";
 import { deflateRawSync, inflateRawSync } from "node:zlib";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { safeFileName } from "../../../src/web/state/file-names.js";
+import { safeFileName, sheetFileName } from "../../../src/web/state/file-names.js";
 import { isLink, LONGEST_LINK, linkOf, readLink } from "../../../src/web/state/share-link.js";
 import { HOSTILE_LINE } from "../../hostile.js";
 import { SEED } from "../../seed.js";
@@ -69,10 +69,8 @@ describe("a link", () => {
 
   it("that swells to more than a job may have is not unpacked", () => {
     const bomb = deflateRawSync(Buffer.alloc(200_000_000, "a"));
-    const from = performance.now();
     expect(readLink(linkAround(bomb))).toMatch(/16 MB/);
-    expect(performance.now() - from).toBeLessThan(5000);
-    expect(readLink(`#job=1.aaaaaa.${"a".repeat(3_000_000)}`)).toMatch(/3000014 signs/);
+    expect(readLink(`#job=1.aaaaaa.${"a".repeat(3_000_000)}`)).toMatch(/3000014 characters/);
   });
 });
 
@@ -97,4 +95,14 @@ describe("a name to save under", () => {
     [`${"x".repeat(500)}.yaml`, `${"x".repeat(100)}.yaml`],
     ["Halle Süd.json", "Halle Süd.json"],
   ])("%j is %j", (name, safe) => expect(safeFileName(name)).toBe(safe));
+});
+
+describe("a name under which a sheet is read", () => {
+  it.each([
+    ["Bases rev B.xlsx", "Bases rev B.xlsx"],
+    ["host\u202Eile\u0000.csv", "hostile.csv"],
+    ["Stützen Ø24.csv", "Stützen Ø24.csv"],
+    [`${"n".repeat(300)}.xlsx`, `${"n".repeat(115)}.xlsx`],
+    ["n".repeat(300), "n".repeat(120)],
+  ])("%j is %j", (name, plain) => expect(sheetFileName(name)).toBe(plain));
 });

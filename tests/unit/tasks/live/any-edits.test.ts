@@ -4,10 +4,10 @@ import fc from "fast-check";
 import { expect, it } from "vitest";
 import type { KeyEdit } from "../../../../src/readers/yaml-edit.js";
 import { inverse } from "../../../../src/readers/yaml-edit.js";
-import type { LiveJob, Splice } from "../../../../src/tasks/live/model.js";
+import type { LedgerAsk, LiveJob, Splice } from "../../../../src/tasks/live/model.js";
 import { type Live, openLive } from "../../../../src/tasks/live/open-live.js";
 
-const SHOPS = ["plasma", "plasma-metric"].map((name): [string, string] => {
+const SHOPS = ["plasma", "plasma-metric", "laser"].map((name): [string, string] => {
   const path = `templates/shops/${name}.yaml`;
   return [path, readFileSync(new URL(`../../../../${path}`, import.meta.url), "utf8")];
 });
@@ -23,8 +23,13 @@ function saidOf(live: Live) {
   while (live.work());
   const { turn: _turn, head, checks, layoutHeld, questions, hasPlan, ...said }: LiveJob = live.state();
   const isRight = !said.findings.some(({ severity }) => severity === "error");
-  return { said, view: live.look(WATCH), ofWhole: isRight ? { head, checks, layoutHeld, questions, hasPlan } : null };
+  const { turn: _ofLedger, ...rows } = live.ledger(ALL_ROWS);
+  const { turn: _ofQuestions, ...asked } = live.questions() ?? { turn: 0 };
+  const ofWhole = isRight ? { head, checks, layoutHeld, questions, hasPlan, rows, asked } : null;
+  return { said, view: live.look(WATCH), ofWhole };
 }
+
+const ALL_ROWS: LedgerAsk = { statuses: [], rule: null, mark: null, words: "", from: 0, count: 500 };
 
 function asWritten({ said, ...others }: ReturnType<typeof saidOf>) {
   const bases = said.bases.map(({ path, mark, written, given }) => ({ path, mark, written, given }));
@@ -92,7 +97,14 @@ const edits = fc.oneof(
   fc
     .tuple(index, fc.constantFrom("1", "2", "50"))
     .map(([i, text]): KeyEdit => ({ kind: "set", path: ["bases", i, "grout"], text })),
-  fc.constantFrom("B", "").map((text): KeyEdit => ({ kind: "set", path: ["job", "revision"], text })),
+  fc
+    .tuple(index, fc.constantFrom("24", "600", "40"))
+    .map(([i, text]): KeyEdit => ({ kind: "set", path: ["bases", i, "concrete", "x"], text })),
+  fc
+    .constantFrom<[string, ...string[]]>(["job", "revision"], ["job", "title"], ["sheet"], ["shop"], ["units"])
+    .chain((path) =>
+      fc.constantFrom("B", "", "A", "laser", "mm").map((text): KeyEdit => ({ kind: "set", path, text })),
+    ),
   fc
     .constantFrom("3/8", "10 mm", "x")
     .map((text): KeyEdit => ({ kind: "set", path: ["defaults", "template", "thickness"], text })),
@@ -102,14 +114,31 @@ const edits = fc.oneof(
   fc.constant<KeyEdit>({ kind: "move", path: ["bases"], from: 0, to: 1 }),
 );
 type Step = KeyEdit | "undo" | { readonly at: number; readonly now: string };
-const steps = fc.array(
-  fc.oneof<fc.Arbitrary<Step>[]>(
-    { arbitrary: edits, weight: 6 } as never,
-    { arbitrary: fc.constant<Step>("undo"), weight: 2 } as never,
-    { arbitrary: fc.record({ at: fc.nat(), now: fc.constantFrom("\n", "# x\n", " ", "{", '"') }), weight: 1 } as never,
-  ),
-  { minLength: 1, maxLength: 5 },
+const step = fc.oneof<fc.Arbitrary<Step>[]>(
+  { arbitrary: edits, weight: 6 } as never,
+  { arbitrary: fc.constant<Step>("undo"), weight: 2 } as never,
+  { arbitrary: fc.record({ at: fc.nat(), now: fc.constantFrom("\n", "# x\n", " ", "{", '"') }), weight: 1 } as never,
 );
+/** `slices`: of the work that is left, before the next step is made; null: all of it, and the job is looked at. */
+const steps = fc.array(fc.record({ step, slices: fc.option(fc.nat({ max: 4 })) }), { minLength: 1, maxLength: 6 });
+
+function make(live: Live, step: Step, made: Splice[]): void {
+  if (step === "undo") {
+    const last = made.pop();
+    if (last !== undefined) live.splice([inverse(last)], WATCH);
+  } else if ("kind" in step) made.push(...live.edit([step], WATCH).splices);
+  else {
+    const splice = { at: step.at % (live.text().length + 1), was: "", now: step.now };
+    made.push(...live.splice([splice], WATCH).splices);
+  }
+}
+
+function expectAsAnew(live: Live): void {
+  const [now, anew] = [saidOf(live), saidOf(open(live.text()))];
+  // with a fault of head, marks or the text itself nothing can be checked: bases stand as they were last right
+  const isChecked = anew.said.bases.every(({ state }) => state !== "waiting");
+  expect(isChecked ? now : asWritten(now)).toEqual(isChecked ? anew : asWritten(anew));
+}
 
 it("says what the text says that is opened anew", () => {
   fc.assert(
@@ -117,21 +146,13 @@ it("says what the text says that is opened anew", () => {
       const live = open(jobText(job));
       while (live.work());
       const made: Splice[] = [];
-      for (const step of each) {
-        if (step === "undo") {
-          const last = made.pop();
-          if (last !== undefined) live.splice([inverse(last)], WATCH);
-        } else if ("kind" in step) made.push(...live.edit([step], WATCH).splices);
-        else {
-          const splice = { at: step.at % (live.text().length + 1), was: "", now: step.now };
-          made.push(...live.splice([splice], WATCH).splices);
-        }
-        const [now, anew] = [saidOf(live), saidOf(open(live.text()))];
-        // with a fault of head, marks or the text itself nothing can be checked: bases stand as they were last right
-        const isChecked = anew.said.bases.every(({ state }) => state !== "waiting");
-        expect(isChecked ? now : asWritten(now)).toEqual(isChecked ? anew : asWritten(anew));
+      for (const { step, slices } of each) {
+        make(live, step, made);
+        if (slices === null) expectAsAnew(live);
+        else for (let slice = 0; slice < slices; slice += 1) live.work();
       }
+      expectAsAnew(live);
     }),
-    { numRuns: 8 },
+    { numRuns: 10 },
   );
 }, 600_000);

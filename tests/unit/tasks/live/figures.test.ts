@@ -2,7 +2,15 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { spliced, spliceOf } from "../../../../src/readers/yaml-edit.js";
-import { editsOf, fieldText, stepsOf, type TypedEdits } from "../../../../src/tasks/live/figure-edits.js";
+import {
+  editsOf,
+  fieldText,
+  giverWords,
+  stepsOf,
+  type TypedEdits,
+  textEdits,
+  typedOn,
+} from "../../../../src/tasks/live/figure-edits.js";
 import { exactText } from "../../../../src/tasks/live/figure-keys.js";
 import type { LiveFigure } from "../../../../src/tasks/live/figure-model.js";
 import type { LiveBaseView } from "../../../../src/tasks/live/model.js";
@@ -58,11 +66,10 @@ function figure(live: Live, name: string, n = 0): LiveFigure {
 }
 
 function type(live: Live, on: LiveFigure, text: string, field = 0): TypedEdits {
-  const { bases, unit } = live.state();
-  const { path = "", written = {}, given = {} } = bases[0] ?? {};
+  const job = live.state();
   const key = on.keys[field];
   if (key === undefined) throw new Error(`figure ${on.name} has no field ${field}`);
-  const made = editsOf([{ figure: key, text }], { path, unit, written, given });
+  const made = editsOf([{ figure: key, text }], typedOn(job.bases[0] ?? never(), job));
   if (made.ok) live.edit(made.edits, WATCH);
   return made;
 }
@@ -157,6 +164,31 @@ describe("dimensions of the rods", () => {
     expect(view(live).holes.filter(({ role }) => role === "rod")).toHaveLength(12);
   });
 
+  it.each([
+    ["in", "{ kind: lines, x: [-5, 9], y: [-6, 6] }", "5", "4-1/2", "[-4-1/2, 9]"],
+    ["mm", "{ kind: lines, x: [-125, 225], y: [-150, 150] }", "125", "110", "[-110, 225]"],
+    [
+      "in",
+      "{ kind: points, at: [[-5, 6], [9, 6], [9, -6], [-5, -6]] }",
+      "5",
+      "4",
+      "[[-4, 6], [9, 6], [9, -6], [-4, -6]]",
+    ],
+  ] as const)(
+    "%s: a rod line left of the working point stays there: %s, %s typed %s",
+    (unit, pattern, drawn, typed, now) => {
+      const live = open({ unit, pattern, template: unit === "in" ? "{ thickness: 1/4 }" : "{ thickness: 6 }" });
+      const line = figure(live, "rod line x from W.P.");
+      expect(line.words).toBe(drawn);
+      expect(fieldText(line.keys[0] ?? never(), live.state().bases[0] ?? never())).toBe(drawn);
+      expect(line.keys[0]?.label).toBe("rods left of the working point");
+      expect(type(live, line, `-${typed}`)).toEqual({ ok: false, message: `"-${typed}" is not above zero` });
+      type(live, line, typed);
+      expect(live.text()).toContain(now);
+      expect(figure(live, "rod line x from W.P.").words).toBe(typed);
+    },
+  );
+
   it("a rod line off the middle is dimensioned from the working point, by its own key", () => {
     const live = open({ pattern: "{ kind: lines, x: [-5, 9], y: [-6, 6] }" });
     const line = figure(live, "rod line x from W.P.", 1);
@@ -249,6 +281,86 @@ describe("who gives a value", () => {
     expect(live.text()).toContain("pattern: { kind: lines, x: [-7, 7], y: [-5, 5], perimeter: false }");
     expect(live.text()).toContain(head);
     expect(words(live, "rods apart in x")).toEqual(["14"]);
+  });
+
+  it.each([
+    ["basePlate.x", "17", "basePlate: { y: 14, x: 17 }"],
+    ["basePlate.y", "15", "basePlate: { x: 16, y: 15 }"],
+    ["basePlate.thickness", "2", "basePlate: { thickness: 2 }"],
+    ["concrete.x", "30", "concrete: { y: 24, x: 30 }"],
+    ["template.opening.at[0]", "1", "template: { opening: { diameter: 6, at: [1, 0] } }"],
+    ["template.outline.x", "22", "template: { outline: { kind: rectangle, x: 22, y: 18 } }"],
+    ["template.hole", "", "template: { hole: ~ }"],
+  ])("%s of the defaults typed %s is this base's own, and nothing else of it is lost", (key, typed, now) => {
+    const head = `defaults:
+  pattern: { kind: rectangle, x: 12, y: 10 }
+  basePlate: { x: 16, y: 14, thickness: 1 }
+  concrete: { x: 24, y: 24 }
+  template: { thickness: 1/4, hole: 1-1/4, opening: { diameter: 6 }, outline: { kind: rectangle, x: 20, y: 18 } }`;
+    const live = open({ head, template: "{ quantity: 1 }" });
+    const { figures, outlines } = view(live).figures;
+    const on = [...figures, ...outlines].find(({ keys }) => keys.some((each) => each.key === key)) ?? never();
+    const field = on.keys.findIndex((each) => each.key === key);
+    expect(giverWords(key, typedOn(live.state().bases[0] ?? never(), live.state()))).toBe(
+      key.includes(".at[") ? "" : "Given by default: what is typed is this base's own.",
+    );
+    type(live, { ...on, box: null }, typed, field);
+    expect(live.state().findings.filter(({ severity }) => severity === "error")).toEqual([]);
+    expect(live.text().replaceAll("template: { quantity: 1, ", "template: { ")).toContain(now);
+    expect(live.text()).toContain(head);
+  });
+
+  it("a value that the job names and repeats: at its name all of them change, and it is said; at a repeat this base's own", () => {
+    const text = `job: { number: "7", title: Store, revision: A, status: preliminary }
+units: in
+defaults: { rods: { diameter: 1 }, template: { thickness: 1/4 } }
+bases:
+  - { mark: B1, pattern: &p { kind: rectangle, x: 12, y: 10 }, quantity: 2 } # named here
+  - mark: B2
+    pattern: *p # repeated
+  - mark: B3
+    pattern: *p
+`;
+    const opened = () =>
+      openLive({ job: "job.yaml", files: new Map([["job.yaml", text], ...SHOPS]) }, { date: "2026-11-24" });
+    const on = (live: Live, index: number) => typedOn(live.state().bases[index] ?? never(), live.state());
+    const live = opened();
+    expect(giverWords("pattern.x", on(live, 0))).toBe(
+      "Named p and repeated in B2, B3: what is typed changes it there too.",
+    );
+    type(live, figure(live, "rods overall in x"), "13-1/2");
+    expect(live.text()).toBe(text.replace("x: 12", "x: 13-1/2"));
+    expect(live.state().bases.map(({ written }) => written["pattern.x"])).toEqual(["13-1/2", "13-1/2", "13-1/2"]);
+    const second = opened();
+    expect(giverWords("pattern.x", on(second, 1))).toContain(
+      "named p of B1, repeated: what is typed is this base's own",
+    );
+    second.edit(textEdits("bases[1].pattern.x", "14", second.state()), WATCH);
+    expect(second.text()).toBe(text.replace("*p # repeated", "{ kind: rectangle, x: 14, y: 10 } # repeated"));
+    expect(giverWords("quantity", on(second, 0))).toBe("");
+  });
+
+  it.each([
+    ["bases[0].rods.bottom.kind", "hook", "bottom: { kind: hook } # what anchors it"],
+    ["bases[0].rods.nut", "heavy-hex", "nut: heavy-hex"],
+    ["rules.placing", "ACI 117-10", "rules: { set: us, placing: ACI 117-10 }"],
+    ["job.owner", "A. B.", "owner: A. B."],
+  ])("a part of what is written as a word, %s, makes it a group of keys", (path, typed, now) => {
+    const text = `job: { number: "7", title: Store, revision: A, status: preliminary }
+units: in
+rules: us
+bases:
+  - mark: B1
+    rods:
+      diameter: 1
+      bottom: nut # what anchors it
+    pattern: { kind: rectangle, x: 12, y: 10 }
+    template: { thickness: 1/4 }
+`;
+    const live = openLive({ job: "job.yaml", files: new Map([["job.yaml", text], ...SHOPS]) }, { date: "2026-11-24" });
+    const { refused } = live.edit(textEdits(path, typed, live.state()), WATCH);
+    expect(refused).toEqual([]);
+    expect(live.text()).toContain(now);
   });
 
   it("rods of groups are typed on group by group", () => {

@@ -11,6 +11,7 @@ import {
 } from "../../../../src/web/schedule/changes.js";
 import { COLUMNS } from "../../../../src/web/schedule/columns.js";
 import { type Items, itemsOf, nextMark, spliceTo, textOf } from "../../../../src/web/schedule/items.js";
+import { allNow, placesNow } from "../../../../src/web/schedule/meanwhile.js";
 import { readTsv, writeTsv } from "../../../../src/web/schedule/tsv.js";
 import { changesOf, JOB, targetsOf } from "./job.js";
 
@@ -18,6 +19,14 @@ function items(text = JOB): Items {
   const found = itemsOf(text);
   if (found === null) throw new Error("no list of bases");
   return found;
+}
+
+const noRest = () => Promise.resolve();
+
+/** The text of a list that could be changed. */
+function textAfter(made: Items | null): string {
+  if (made === null) throw new Error("nothing was changed");
+  return textOf(made);
 }
 
 const marks = (text: string): readonly string[] => [...text.matchAll(/- mark: (\S+)/g)].map(([, mark]) => mark ?? "");
@@ -64,7 +73,7 @@ describe("the list of bases as text", () => {
 
   it("adds, copies and takes out", () => {
     expect(marks(textOf(withNew(items(), 0, "B4")))).toEqual(["B1", "B4", "B2", "B3"]);
-    const copied = textOf(withCopies(items(), [0], ["B4"]));
+    const copied = textAfter(withCopies(items(), [0], ["B4"]));
     expect(marks(copied)).toEqual(["B1", "B4", "B2", "B3"]);
     expect(copied.match(/mark: T1/g)).toHaveLength(1);
     expect(marks(textOf(without(items(), [1])))).toEqual(["B1", "B3"]);
@@ -73,6 +82,47 @@ describe("the list of bases as text", () => {
   it("has no list where the bases lean on each other", () => {
     expect(itemsOf("bases:\n  - &a { mark: B1 }\n  - *a\n")).toBe(null);
     expect(itemsOf("schedule: bases.csv\n")).toBe(null);
+  });
+});
+
+describe("bases that share what is written once", () => {
+  const shared = `bases:
+  - mark: B1
+    rods: &usual { diameter: 1, grade: 36 }
+  - mark: B2
+    rods: *usual
+`;
+
+  it("are changed where that is sure, and else not at all: no cell is dropped without a word", async () => {
+    const change = (index: number) => ({
+      edits: new Map([[index, [{ kind: "set", path: ["rods", "diameter"], text: "7/8" } as const]]]),
+      added: [],
+    });
+    const list = itemsOf(shared);
+    expect(list && (await withChanges(list, change(1), noRest))).toBe(null);
+  });
+});
+
+describe("a change that waited for others", () => {
+  const list = (...all: readonly string[]) => all.map((mark) => ({ mark }));
+  const seen = list("B1", "B2", "B3");
+
+  it.each([
+    ["nothing was changed", list("B1", "B2", "B3"), 1],
+    ["one came before it", list("B1", "B9", "B2", "B3"), 2],
+    ["one before it is gone", list("B2", "B3"), 0],
+    ["it was moved", list("B2", "B1", "B3"), 0],
+    ["its mark was changed in place", list("B1", "C2", "B3"), 1],
+    ["it is gone", list("B1", "B3"), null],
+    ["it is gone and another came", list("B1", "B3", "B4", "B5"), null],
+    ["its mark stands twice elsewhere", list("B9", "B1", "B2", "B2"), null],
+  ])("finds its base where %s", (_, now, place) => {
+    expect(placesNow(seen, now)(1)).toBe(place);
+  });
+
+  it("is for all of its bases or for none", () => {
+    expect(allNow(seen, list("B1", "B3"), [0, 2])).toEqual([0, 1]);
+    expect(allNow(seen, list("B1", "B3"), [0, 1])).toBe(null);
   });
 });
 
@@ -92,10 +142,10 @@ describe("a pasted block", () => {
   const columns = COLUMNS.filter(({ id }) => ["mark", "state", "rods.diameter", "rods.projection"].includes(id));
   const taken = new Set(["B1", "B2", "B3"]);
 
-  it("lands on lines and goes on with new bases, in one text", () => {
+  it("lands on lines and goes on with new bases, in one text", async () => {
     const block = Array.from({ length: 203 }, (_, i) => [`N${i}`, "", "7/8", "6-1/2"]);
     const made = pasted(block, targetsOf(JOB), columns, 0, taken);
-    const now = textOf(withChanges(items(), made));
+    const now = textAfter(await withChanges(items(), made, noRest));
     expect(marks(now)).toHaveLength(203);
     expect(now.match(/diameter: 7\/8/g)).toHaveLength(203);
     expect(now).toContain("rods: { diameter: 7/8, projection: 6-1/2 }");

@@ -1,4 +1,5 @@
 /** A small job and its lines, for tests of the schedule. Invented. */
+import { startMemory } from "../../../../src/job/index.js";
 import { findNode, type SourceNode } from "../../../../src/readers/source.js";
 import { readYaml } from "../../../../src/readers/yaml.js";
 import { startWrittenLines } from "../../../../src/tasks/live/base-line.js";
@@ -33,7 +34,7 @@ export function basesOf(text: string): readonly LiveBase[] {
   const bases = findNode(root ?? undefined, "bases");
   if (bases?.kind !== "list") throw new Error("no bases");
   const standing = { state: "waiting", held: [], open: 0, worst: null } as const;
-  return startWrittenLines()(bases.items, root).map((line) => ({ ...line, ...standing }));
+  return startWrittenLines(startMemory())(bases.items, root).map((line) => ({ ...line, ...standing }));
 }
 
 /** Every base as a line that a block lands on. */
