@@ -66,7 +66,7 @@ export { readCutFile } from "./readers/dxf.js";
 export type { CutContour, OpenStroke } from "./readers/dxf-contours.js";
 export type { CutFileSeverity } from "./readers/dxf-findings.js";
 export type { CutPoint, CutSegment } from "./readers/dxf-measures.js";
-export type { Cell, InputFile, Inputs, Merge, ParsedFile, Table, Workbook } from "./readers/inputs.js";
+export type { Cell, InputFile, Inputs, Merge, ParsedFile, Table, UnopenedFile, Workbook } from "./readers/inputs.js";
 export type { PointOrder } from "./readers/points-model.js";
 export type * from "./readers/source.js";
 export { openWorkbook } from "./readers/workbook.js";

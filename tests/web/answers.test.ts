@@ -136,7 +136,7 @@ describe.skipIf(hasNoBrowser())("answers on the page", () => {
       const fits = `(({ scrollWidth, clientWidth }) => scrollWidth <= clientWidth)(document.querySelector(".survey form"))`;
       for (const width of [390, 1280]) {
         await page.setViewportSize({ width, height: 844 });
-        await expect.poll(() => page.evaluate(fits), `at ${width} px`).toBe(true);
+        await expect.poll(() => page.evaluate(fits), { message: `at ${width} px` }).toBe(true);
       }
       await page.getByLabel("Accuracy: every point within").fill("");
       await page.getByRole("button", { name: "Hold the points against the job" }).click();
