@@ -25,6 +25,7 @@ const FEW: Readonly<Record<string, string>> = {
   line: "two ends",
   row: "fields of one row of a title block",
   write: "the arguments that were handed in",
+  make: "the arguments that were handed in",
   phrases: "ways of writing one thing, a table of the program",
   readWays: "parsers of one form",
   return: "rest parameters of a function in place",

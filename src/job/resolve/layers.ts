@@ -248,11 +248,11 @@ const MOST_UNKNOWN = 50;
 
 function layBase(
   base: SourceDocument,
-  layers: readonly [kind: Layer | null, defaults: Layer | null],
+  [kind, defaults]: readonly [kind: Layer | null, defaults: Layer | null],
   isKindAbsent: boolean,
 ): WrittenBase {
-  const lacks = isKindAbsent || layers.some((layer) => layer?.lacks === true);
-  return { ...base, root: rootOver(base.root, ...layers), lacks };
+  const lacks = isKindAbsent || kind?.lacks === true || defaults?.lacks === true;
+  return { ...base, root: rootOver(base.root, kind, defaults), lacks };
 }
 
 /** Of a job that is edited most bases and layers are those of before. */
