@@ -15,6 +15,7 @@ import { makeInputs, makeScheduleInputs } from "./jobs.js";
 import { measureLayout } from "./layout.js";
 import { measureLive } from "./live.js";
 import { type Measure, timed } from "./measure.js";
+import { measurePage } from "./page.js";
 import { measureProbability } from "./probability.js";
 import { measureProof } from "./proof.js";
 import { measureSheets } from "./sheets.js";
@@ -207,6 +208,12 @@ if (process.argv[2] === "live") {
   process.exit();
 }
 
+/** `npm run bench -- page` prints the rows of the page in a browser alone, and leaves the results as they are. */
+if (process.argv[2] === "page") {
+  process.stdout.write(tableOf(await measurePage()));
+  process.exit();
+}
+
 /** `npm run bench -- solids` prints the rows of solids alone, and leaves the results as they are. */
 if (process.argv[2] === "solids") {
   process.stdout.write(tableOf(measureSolids()));
@@ -234,6 +241,8 @@ const table = tableOf([
   ...measureProbability(),
   ...measureProof(),
   ...measureSolids(),
+  ...measureLive(),
+  ...(await measurePage()),
   measurePackage(),
   measureMemory(),
 ]);

@@ -10,22 +10,10 @@ import { extname, join, normalize } from "node:path";
 import { fileURLToPath } from "node:url";
 import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core";
 import { afterAll, beforeAll, expect } from "vitest";
+import { browserPath } from "./installed-browser.js";
 
 /** Folder of the built page. */
 export const BUILT: string = fileURLToPath(new URL("../../dist/page", import.meta.url));
-
-const PLACES = [
-  process.env.RODPLATE_CHROMIUM ?? "",
-  "/usr/bin/chromium",
-  "/usr/bin/chromium-browser",
-  "/usr/bin/google-chrome",
-  "/usr/bin/google-chrome-stable",
-  "/Applications/Google Chrome.app/Contents/MacOS/Google Chrome",
-  "/Applications/Chromium.app/Contents/MacOS/Chromium",
-];
-
-/** Path of a browser; undefined where there is none. */
-export const browserPath: string | undefined = PLACES.find((path) => path !== "" && existsSync(path));
 
 /** True where no browser is installed; says on standard error how to get one. Never true where outside programs are required. */
 export function hasNoBrowser(): boolean {

@@ -7,7 +7,8 @@ import { type PageServer, startPageServer } from "../../src/cli/serve-files.js";
 import { serveJob } from "../../src/cli/serve-job.js";
 import { pageFiles } from "../../src/cli/serve-page.js";
 import { newFolder, writeJob } from "../cli/program.js";
-import { browserPath, hasNoBrowser } from "./browser.js";
+import { hasNoBrowser } from "./browser.js";
+import { browserPath } from "./installed-browser.js";
 import { retype, step, titled } from "./keep-steps.js";
 
 describe.skipIf(hasNoBrowser())("a job that the program serves", () => {

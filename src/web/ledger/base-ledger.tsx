@@ -92,7 +92,7 @@ function rowsOf(lines: readonly LiveLine[]): number {
 
 /** Lines are worst first. */
 function closest([first]: readonly LiveLine[]): string {
-  return first === undefined || first.check.share === null ? "" : `, closest ${first.check.spare}`;
+  return first === undefined || first.check.share === null ? "" : `, the closest ${first.check.spare}`;
 }
 
 function aboutPointed(lines: readonly LiveLine[], pointed: Pointed | null): string {
