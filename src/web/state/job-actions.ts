@@ -1,22 +1,17 @@
 /** What can be done with a job as a whole: opened, saved, shared, kept, thrown away. */
-import { decodeText } from "../../readers/text.js";
 import type { JobFiles } from "../engine/protocol.js";
 import { Refused } from "../engine/refused.js";
-import type { BeginActions } from "./begin-actions.js";
 import { pickFiles } from "./browser-files.js";
-import { sheetFileName } from "./file-names.js";
-import { findJobs, glanceAt, MAY_BE_JOB, placeFiles, type ReadFile, readGiven } from "./given-files.js";
-import { type Saved, saveDownload, saveElsewhere, saveHome } from "./job-home.js";
-import type { Keeper } from "./keeper.js";
-import type { GivenFile, Home, OpenJob } from "./model.js";
-import { isWorthKeeping, sheetReadInto } from "./model.js";
-import { newId } from "./new-id.js";
-import { readServed, readServedBeside, type ServedText, servedKey } from "./served-job.js";
+import { glanceAt, readGiven } from "./given-files.js";
+import type { GivenFile } from "./model.js";
+import { lookAtDisk, openServed, takeDisk } from "./on-disk.js";
+import { type JobWork, type Opening, startOpening, wouldLose } from "./opening.js";
+import { startSaving } from "./saving.js";
+import { servedKey } from "./served-job.js";
 import { readSession, writeSession } from "./session.js";
-import { isLink, LONGEST_LINK, linkOf, readLink } from "./share-link.js";
-import { differenceOf } from "./splice-merge.js";
-import type { Steps } from "./steps.js";
+import { isLink, readLink } from "./share-link.js";
 import type { Store } from "./store.js";
+import { findBeside, putBeside, takeFiles } from "./taking.js";
 
 /** All of it. */
 export interface JobActions {
@@ -54,12 +49,6 @@ export interface JobActions {
   readAddress(): Promise<void>;
   /** Brings the list of kept jobs up to date. */
   list(): Promise<void>;
-}
-
-/** What they stand on. */
-export interface JobWork extends Steps, Pick<BeginActions, "readSheet" | "readInto"> {
-  readonly store: Store;
-  readonly keeper: Keeper;
 }
 
 /** The actions. */
@@ -121,57 +110,6 @@ export function startJobActions(work: JobWork): JobActions {
   };
 }
 
-type Opening = Pick<JobActions, "open" | "reopen"> & { begin(job: OpenJob, base?: string): Promise<void> };
-
-function startOpening(work: JobWork): Opening {
-  const { store, keeper, say, inTurn, load, keep } = work;
-  const begin: Opening["begin"] = async (job, base) => {
-    if (wouldLose(work)) return;
-    const { job: before, view } = store.get();
-    await load(job, base);
-    // who went on to another view meanwhile stays there
-    store.set({ view: store.get().view === view ? "template" : store.get().view, asking: null });
-    keeper.hold(job.id);
-    const newer = await keep();
-    if (newer !== null) await work.adopt(newer);
-    if (before !== null && before.id !== job.id) await forget(work, before);
-  };
-  return {
-    begin,
-    open: (files, from) =>
-      inTurn(async () => {
-        const read = decodeText(files.files.get(files.job) ?? "", files.job, "allowed is a job file (YAML)");
-        if (!read.ok) say(`${files.job}: ${read.finding.message}.`, "fault");
-        else await begin(newJob(files, read.text, from));
-      }),
-    reopen: (id) =>
-      inTurn(async () => {
-        const job = await keeper.read(id).catch(() => null);
-        if (job === null) say("This job is no longer kept in this browser.", "fault");
-        else await begin(job);
-      }),
-  };
-}
-
-function newJob(files: JobFiles, text: string, from: string, home: Home = { kind: "none" }): OpenJob {
-  const saved = home.kind === "none" ? null : text;
-  return { id: newId(), files, text, steps: [], made: 0, from, home, saved };
-}
-
-/** A job that is neither kept nor saved is not left; this is told. */
-function wouldLose({ store, say }: JobWork): boolean {
-  const { job, keeping } = store.get();
-  if (job === null || keeping.kind !== "refused" || !isWorthKeeping(job)) return false;
-  say("This job is not kept, and not saved: save or download it first.", "fault");
-  return true;
-}
-
-/** A sample that was only looked at is not kept. */
-async function forget({ keeper }: JobWork, job: OpenJob): Promise<void> {
-  if (job.steps.length > 0 || !job.from.startsWith("sample ") || (await keeper.isHeld(job.id))) return;
-  await keeper.remove(job.id).catch(() => {});
-}
-
 /** From now on what this tab has open is put down whenever it is another. */
 function rememberTab(store: Store): void {
   let written = "";
@@ -193,87 +131,6 @@ async function takeNews({ store, keeper, adopt }: JobWork): Promise<void> {
   if (newer !== null) await adopt(newer);
 }
 
-/** The job among files, or what the open job lacks. */
-async function takeFiles(work: JobWork, { begin }: Opening, files: readonly ReadFile[]): Promise<void> {
-  const { say, store, inTurn } = work;
-  const { jobs, refused } = await findJobs(files);
-  for (const why of refused) say(why, "fault");
-  const [found, ...others] = jobs;
-  if (found === undefined) return takeBeside(work, files);
-  if (others.length > 0) {
-    const names = jobs.map(({ file }) => file.name).join(", ");
-    return say(`Each of these is a job: ${names}. Hand over one of them, with the files that it names.`, "fault");
-  }
-  const { placed, left } = placeFiles(
-    files.filter((file) => file !== found.file),
-    found.glance.names,
-  );
-  const { name, handle } = found.file;
-  const home: Home = handle === null ? { kind: "none" } : { kind: "file", handle };
-  const job = newJob(
-    { job: name, files: new Map<string, string | Uint8Array>([...placed, [name, found.text]]) },
-    found.text,
-    `file ${name}`,
-    home,
-  );
-  await inTurn(() => begin({ ...job, saved: found.text }));
-  if (store.get().job?.id === job.id) sayLeft(work, left);
-}
-
-async function takeBeside(work: JobWork, files: readonly ReadFile[]): Promise<void> {
-  const { store, say } = work;
-  const { live, job } = store.get();
-  if (job === null || live === null) {
-    const [sheet] = files;
-    if (sheet !== undefined && files.length === 1 && !MAY_BE_JOB.test(sheet.name))
-      return work.readSheet({ name: sheetFileName(sheet.name), content: sheet.bytes });
-    const names = files.map(({ name }) => name).join(", ");
-    return say(
-      `None of these files is a job: ${names}. A job is YAML, with job, bases or schedule at its top.`,
-      "fault",
-    );
-  }
-  const { placed, left } = placeFiles(
-    files,
-    live.files.map(({ name }) => name),
-  );
-  const again = sheetReadInto(live);
-  const newer = again === null ? undefined : placed.get(again);
-  const beside = new Map([...placed].filter(([name]) => name !== again));
-  if (beside.size > 0) await putBeside(work, beside);
-  sayLeft(work, left);
-  if (again !== null && newer !== undefined) await work.readInto({ name: again, content: newer });
-}
-
-function sayLeft({ say }: JobWork, left: readonly ReadFile[]): void {
-  for (const { name } of left)
-    say(`${name} is left out: the job does not name it. In the view Begin it is read as a schedule of another job.`);
-}
-
-async function findBeside(work: JobWork, name: string): Promise<void> {
-  const [given] = await pickFiles();
-  const read = await readGiven(given === undefined ? [] : [given]);
-  for (const why of read.refused) work.say(why, "fault");
-  const [file] = read.files;
-  if (file === undefined) return;
-  await putBeside(work, new Map([[name, file.bytes]]));
-  if (file.name !== name) work.say(`${file.name} is taken as ${name}.`);
-}
-
-/** Puts files beside the open job; its text and steps stay. */
-function putBeside(
-  { inTurn, store, load, keep, adopt }: JobWork,
-  files: ReadonlyMap<string, string | Uint8Array>,
-): Promise<void> {
-  return inTurn(async () => {
-    const { job, base } = store.get();
-    if (job === null) return;
-    await load({ ...job, files: { ...job.files, files: new Map([...job.files.files, ...files]) } }, base ?? undefined);
-    const newer = await keep();
-    if (newer !== null) await adopt(newer);
-  });
-}
-
 async function restoreTab(work: JobWork, opening: Opening): Promise<void> {
   const { keeper, inTurn, store } = work;
   const session = readSession();
@@ -286,78 +143,6 @@ async function restoreTab(work: JobWork, opening: Opening): Promise<void> {
     store.set({ view: session.view, drafts: session.drafts });
     if (session.view === "begin") await keeper.list().then((kept) => store.set({ kept }));
   }
-}
-
-/** The job that the program serves; with the steps that are kept of it, where it is still the one that they lead to. */
-async function openServed(work: JobWork, { begin }: Opening, key: string): Promise<void> {
-  const { say, keeper, inTurn } = work;
-  const served = await readServed();
-  const read =
-    typeof served === "string" ? null : decodeText(served.bytes, served.name, "allowed is a job file (YAML)");
-  if (typeof served === "string") return say(`The job was not opened: ${served}.`, "fault");
-  if (read?.ok !== true) return say(`${served.name}: ${read?.finding.message ?? ""}.`, "fault");
-  const { files, refused } = await readServedBeside();
-  for (const why of refused) say(why, "fault");
-  const home: Home = { kind: "server", key, hash: served.hash };
-  const id = await keeper.findServed(key).catch(() => null);
-  const kept = id === null ? null : await keeper.read(id).catch(() => null);
-  const beside: JobFiles = {
-    job: served.name,
-    files: new Map<string, string | Uint8Array>([...files, [served.name, read.text]]),
-  };
-  if (kept === null) return inTurn(() => begin(newJob(beside, read.text, `file ${served.name}`, home)));
-  await inTurn(() =>
-    begin({ ...kept, files: withBeside(kept, beside), ...(kept.saved === read.text ? { home } : {}) }),
-  );
-  await inTurn(() => meetDisk(work, served, read.text, home));
-}
-
-function withBeside({ files }: OpenJob, beside: JobFiles): JobFiles {
-  return { job: beside.job, files: new Map([...files.files, ...beside.files]) };
-}
-
-/** The file is another than the one that was kept: taken as a step where nothing of ours is unsaved, else asked. */
-async function meetDisk(work: JobWork, { name }: Pick<ServedText, "name">, text: string, home: Home): Promise<void> {
-  const { job } = work.store.get();
-  if (job === null || job.saved === text) return;
-  if (job.text === text) await settleHome(work, home, text);
-  else if (job.text === job.saved) await takeDisk(work, name, text, home);
-  else work.store.set({ asking: { kind: "changed", name, text, home } });
-}
-
-async function takeDisk(work: JobWork, name: string, text: string, home: Home): Promise<void> {
-  const { store, makeStep, watch } = work;
-  const { job } = store.get();
-  const splice = job === null ? null : differenceOf(job.text, text);
-  if (splice !== null)
-    await makeStep(`${name} as it is on the disk`, { kind: "splice", splices: [splice], watch: watch() });
-  await settleHome(work, home, text);
-}
-
-/** Puts down where the job is saved, and as what; where another tab was first its steps are taken too. */
-async function settleHome({ store, keep, adopt }: JobWork, home: Home, saved: string): Promise<void> {
-  const { job } = store.get();
-  if (job === null) return;
-  store.set({ job: { ...job, home, saved } });
-  const newer = await keep();
-  if (newer === null) return;
-  await adopt({ ...newer, home, saved });
-  await keep();
-}
-
-async function lookAtDisk(work: JobWork): Promise<void> {
-  const { store, inTurn } = work;
-  const { job, asking } = store.get();
-  if (job?.home.kind !== "server" || asking !== null) return;
-  const { home } = job;
-  const now = await readServed();
-  const read = typeof now === "string" || now.hash === home.hash ? null : decodeText(now.bytes, now.name);
-  if (typeof now === "string" || read?.ok !== true) return;
-  const { text } = read;
-  await inTurn(async () => {
-    const after = store.get().job;
-    if (after?.id === job.id && after.home === home) await meetDisk(work, now, text, { ...home, hash: now.hash });
-  });
 }
 
 async function agree(work: JobWork, opening: Opening, list: () => Promise<void>): Promise<void> {
@@ -393,43 +178,4 @@ async function readAddress({ store }: JobWork): Promise<void> {
   const { title, bases } = await glanceAt(name, text).catch(() => ({ title: "", bases: 0 }));
   const files: JobFiles = { job: name, files: new Map([[name, text]]) };
   store.set({ asking: { kind: "link", files, title, bases, lacks } });
-}
-
-function startSaving(work: JobWork): Pick<JobActions, "save" | "saveAs" | "download" | "share" | "keepAgain"> {
-  const { store, say, inTurn, keep, adopt } = work;
-  const saveBy = (how: (job: OpenJob) => Saved | Promise<Saved>): Promise<void> =>
-    inTurn(async () => {
-      const { job } = store.get();
-      const saved = job === null ? null : await how(job);
-      if (job === null || saved === null) return;
-      switch (saved.kind) {
-        case "saved":
-          return settleHome(work, saved.home, job.text);
-        case "changed":
-          return store.set({ asking: saved });
-        case "refused":
-          return say(`Not saved: ${saved.why}.`, "fault");
-        case "given up":
-      }
-    });
-  return {
-    save: () => saveBy(saveHome),
-    saveAs: () => saveBy(saveElsewhere),
-    download: () => saveBy(saveDownload),
-    share: () => {
-      const { job, live } = store.get();
-      if (job === null) return;
-      const lacks = (live?.files ?? []).map(({ name }) => name);
-      const fragment = linkOf({ name: job.files.job, text: job.text, lacks });
-      // not by its origin, which from the disk is none
-      const [address = ""] = window.location.href.split(/[?#]/);
-      const link = fragment.length > LONGEST_LINK ? null : `${address}${fragment}`;
-      store.set({ asking: { kind: "shared", link, signs: fragment.length, lacks } });
-    },
-    keepAgain: () =>
-      inTurn(async () => {
-        const newer = await keep();
-        if (newer !== null) await adopt(newer);
-      }),
-  };
 }
