@@ -5,8 +5,8 @@ import { pickFiles } from "./browser-files.js";
 import { glanceAt, readGiven } from "./given-files.js";
 import type { GivenFile } from "./model.js";
 import { lookAtDisk, openServed, takeDisk } from "./on-disk.js";
-import { type JobWork, type Opening, startOpening, wouldLose } from "./opening.js";
-import { startSaving } from "./saving.js";
+import { type JobWork, type Opening, type OpeningActions, startOpening, wouldLose } from "./opening.js";
+import { type SavingActions, startSaving } from "./saving.js";
 import { servedKey } from "./served-job.js";
 import { readSession, writeSession } from "./session.js";
 import { isLink, readLink } from "./share-link.js";
@@ -14,9 +14,7 @@ import type { Store } from "./store.js";
 import { findBeside, putBeside, takeFiles } from "./taking.js";
 
 /** All of it. */
-export interface JobActions {
-  /** Opens a job beside those that are kept; `from`: where it comes from, as `sample machine-hall`. */
-  open(files: JobFiles, from: string): Promise<void>;
+export interface JobActions extends OpeningActions, SavingActions {
   /** Opens the job among these files with what it names; files that the open job lacks are put beside it. */
   take(files: readonly GivenFile[]): Promise<void>;
   /** Asks for files of this machine, then as `take`. */
@@ -25,22 +23,14 @@ export interface JobActions {
   findBeside(name: string): Promise<void>;
   /** Puts files beside the open job, by the names that it has for them. */
   putBeside(files: ReadonlyMap<string, string | Uint8Array>): Promise<void>;
-  /** Opens a job that is kept in this browser, with all its steps. */
-  reopen(id: string): Promise<void>;
   /** Asks whether a kept job is to be removed from this browser for good. */
   throwAway(id: string): Promise<void>;
   /** Does what is asked under the job's line: opens the link, takes what is on the disk, removes the job. */
   agree(): Promise<void>;
   /** Leaves what is asked under the job's line. */
   decline(): void;
-  save(): Promise<void>;
-  saveAs(): Promise<void>;
-  download(): Promise<void>;
-  share(): void;
   /** Closes the job, which stays kept, and shows the beginning. */
   close(): Promise<void>;
-  /** Tries again to keep the job in this browser. */
-  keepAgain(): Promise<void>;
   /** Finds again what this tab had open, the job that the program serves, and what the address holds. */
   restore(): Promise<void>;
   /** Looks whether other tabs or programs changed the job. */

@@ -2,7 +2,6 @@
 import { decodeText } from "../../readers/text.js";
 import type { JobFiles } from "../engine/protocol.js";
 import type { BeginActions } from "./begin-actions.js";
-import type { JobActions } from "./job-actions.js";
 import type { Keeper } from "./keeper.js";
 import type { Home, OpenJob } from "./model.js";
 import { isWorthKeeping } from "./model.js";
@@ -16,8 +15,19 @@ export interface JobWork extends Steps, Pick<BeginActions, "readSheet" | "readIn
   readonly keeper: Keeper;
 }
 
-/** The ways to open one; `begin`: with its steps, at a base. */
-export type Opening = Pick<JobActions, "open" | "reopen"> & { begin(job: OpenJob, base?: string): Promise<void> };
+/** The ways to open one. */
+export interface OpeningActions {
+  /** Opens a job beside those that are kept; `from`: where it comes from, as `sample machine-hall`. */
+  open(files: JobFiles, from: string): Promise<void>;
+  /** Opens a job that is kept in this browser, with all its steps. */
+  reopen(id: string): Promise<void>;
+}
+
+/** With what the page itself opens one by. */
+export interface Opening extends OpeningActions {
+  /** With its steps, at a base. */
+  begin(job: OpenJob, base?: string): Promise<void>;
+}
 
 /** Each waits for the change that is under way. */
 export function startOpening(work: JobWork): Opening {

@@ -1,13 +1,22 @@
 /** Saves the job to its file, to another, or into a link. */
-import type { JobActions } from "./job-actions.js";
 import { type Saved, saveDownload, saveElsewhere, saveHome } from "./job-home.js";
 import type { OpenJob } from "./model.js";
 import { settleHome } from "./on-disk.js";
 import type { JobWork } from "./opening.js";
 import { LONGEST_LINK, linkOf } from "./share-link.js";
 
+/** The ways to save one. */
+export interface SavingActions {
+  save(): Promise<void>;
+  saveAs(): Promise<void>;
+  download(): Promise<void>;
+  share(): void;
+  /** Tries again to keep the job in this browser. */
+  keepAgain(): Promise<void>;
+}
+
 /** Each waits for the change that is under way; what cannot be saved is told, and asked where the file is another than it was. */
-export function startSaving(work: JobWork): Pick<JobActions, "save" | "saveAs" | "download" | "share" | "keepAgain"> {
+export function startSaving(work: JobWork): SavingActions {
   const { store, say, inTurn, keep, adopt } = work;
   const saveBy = (how: (job: OpenJob) => Saved | Promise<Saved>): Promise<void> =>
     inTurn(async () => {
