@@ -58,6 +58,8 @@ describe.skipIf(hasNoBrowser())("a job on the page is kept", () => {
     await driver.visit(async (page) => {
       await page.getByRole("button", { name: "Paste its cells" }).click();
       await page.getByLabel("Cells of the schedule").fill("MARK\tQTY\tROD DIA\tPATTERN\nF1\t2\t24\t300 x 240");
+      // the browser needs a moment to put it down, less than a person does to load the page again
+      await expect.poll(() => page.evaluate<string>(BEGUN)).toContain("300 x 240");
       await page.reload();
       expect(await page.getByLabel("Cells of the schedule").inputValue()).toContain("300 x 240");
       await page.getByRole("button", { name: "Read it" }).click();
@@ -65,6 +67,7 @@ describe.skipIf(hasNoBrowser())("a job on the page is kept", () => {
       await page.getByRole("button", { name: "Millimetres" }).click();
       const answered = page.getByRole("button", { name: /^Take back/ });
       await answered.first().waitFor();
+      await page.locator(".asking .standing", { hasNotText: /^Reading/ }).waitFor();
       const [count, standing] = [await answered.count(), await page.locator(".asking .standing").textContent()];
       await page.reload();
       await answered.first().waitFor();
@@ -119,6 +122,15 @@ describe.skipIf(hasNoBrowser())("a job on the page is kept", () => {
     });
   });
 });
+
+/** What the browser keeps of jobs that are begun, as text. Runs in the page. */
+const BEGUN = `new Promise((resolve) => {
+  const opening = indexedDB.open("rodplate");
+  opening.onsuccess = () => {
+    const all = opening.result.transaction("texts").objectStore("texts").getAll(IDBKeyRange.bound(["begun"], ["begun", []]));
+    all.onsuccess = () => { opening.result.close(); resolve(JSON.stringify(all.result)); };
+  };
+})`;
 
 /** Puts 1,200 more steps beside the one that is kept, as they are when somebody typed that often. Runs in the page. */
 const MANY_STEPS = `new Promise((resolve, reject) => {
