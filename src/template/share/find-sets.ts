@@ -104,16 +104,20 @@ function partition(plates: PlateKeys, units: readonly Unit[], set: TemplateSet):
   return [...groupBy(units, (unit) => alone(plateOf(unit), unit)).values()];
 }
 
-/** The base with the mark of a template that it shares with others. */
+/** The base with the mark of a template that it shares with others; the same object for the same mark and others as before. */
 export function withTemplate(base: Base, mark: string, sharedBy: readonly string[]): Base {
-  return sharing(base, JSON.stringify([mark, sharedBy]));
+  const known = lastShared.get(base);
+  if (known?.template.mark === mark && isSameList(known.template.sharedBy, sharedBy)) return known;
+  const shared = { ...base, template: { ...base.template, mark, sharedBy } };
+  lastShared.set(base, shared);
+  return shared;
 }
 
-/** The marks as one text, since lists of equal marks are the same. */
-const sharing = lastFor((base: Base, shared: string): Base => {
-  const [mark, sharedBy]: [string, readonly string[]] = JSON.parse(shared);
-  return { ...base, template: { ...base.template, mark, sharedBy } };
-});
+const lastShared = new WeakMap<Base, Base>();
+
+function isSameList(a: readonly string[], b: readonly string[]): boolean {
+  return a === b || (a.length === b.length && a.every((each, i) => each === b[i]));
+}
 
 /** All that the plate of a base follows from, but for the mark of its template. */
 const inputsOf = onceFor((base: Base): string =>
