@@ -1,13 +1,10 @@
 /** Files out of the page: saved where the browser saves, or a part of an archive as a file of its own. */
 import type { PackedPlace } from "../../formats/archive-writer.js";
+import { download } from "../state/browser-files.js";
 
 /** Hands a file to the browser to be saved; folders of its path are left out. */
 export function save(path: string, blob: Blob): void {
-  const link = document.createElement("a");
-  link.href = URL.createObjectURL(blob);
-  link.download = path.split("/").at(-1) ?? path;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
+  download(path.split("/").at(-1) ?? path, blob);
 }
 
 /** A file out of an archive that was just made. */

@@ -1,9 +1,11 @@
 /** Single papers of the package: made in a thread of their own, and handed out as files. */
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { OutputKind } from "../../outputs/index.js";
+import { messageOf } from "../engine/refused.js";
 import type { TaskKinds } from "../engine/task-model.js";
 import type { Running } from "../engine/tasks.js";
 import { startTask } from "../engine/tasks.js";
+import { download } from "../state/browser-files.js";
 import { filesNow } from "../state/model.js";
 import { useActions, useLook } from "./page.js";
 
@@ -45,7 +47,7 @@ export function usePapers(): Papers {
           if (made.length === 0) say("There is no such paper: nothing is asked.");
           else take(made);
         },
-        (error: unknown) => say(error instanceof Error ? error.message : String(error), "fault"),
+        (error: unknown) => say(messageOf(error), "fault"),
       )
       .finally(end);
   };
@@ -53,15 +55,5 @@ export function usePapers(): Papers {
 }
 
 function saveAll(papers: readonly Paper[]): void {
-  for (const { name, bytes } of papers) saveFile(name, bytes);
-}
-
-/** Hands a file to the browser, which asks or saves as it is set. */
-function saveFile(name: string, bytes: Uint8Array<ArrayBuffer>): void {
-  const address = URL.createObjectURL(new Blob([bytes]));
-  const link = document.createElement("a");
-  link.href = address;
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(address), 60_000);
+  for (const { name, bytes } of papers) download(name, new Blob([bytes]));
 }

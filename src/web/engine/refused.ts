@@ -12,3 +12,8 @@ export class Refused extends Error {
     this.findings = findings;
   }
 }
+
+/** What anything that was thrown says. */
+export function messageOf(error: unknown): string {
+  return error instanceof Error ? error.message : String(error);
+}

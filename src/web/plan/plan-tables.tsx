@@ -5,6 +5,7 @@ import type { KeyEdit } from "../../readers/yaml-edit.js";
 import type { LivePlan, LivePoints } from "../../tasks/live/plan-model.js";
 import { useActions, usePart } from "../app/page.js";
 import { isWritten, listUnder, type Texts } from "../schedule/texts.js";
+import { download } from "../state/browser-files.js";
 import { EditSpot } from "./edit-spot.js";
 import {
   type Axis,
@@ -313,7 +314,7 @@ function PointsFile({ name, text }: { readonly name: string; readonly text: stri
     <>
       <h3 class="row">
         {name}
-        <button type="button" onClick={() => download(name, text)}>
+        <button type="button" onClick={() => download(name, new Blob([text], { type: "text/csv" }))}>
           Download
         </button>
       </h3>
@@ -342,13 +343,4 @@ function PointsFile({ name, text }: { readonly name: string; readonly text: stri
       {rows.length > MOST_ROWS && <p class="hint">{rows.length - MOST_ROWS} more points stand in the file.</p>}
     </>
   );
-}
-
-function download(name: string, text: string): void {
-  const link = document.createElement("a");
-  const address = URL.createObjectURL(new Blob([text], { type: "text/csv" }));
-  link.href = address;
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(address), 10_000);
 }

@@ -3,7 +3,7 @@ import type { JSX } from "preact";
 import { useState } from "preact/hooks";
 import { counted } from "../../checks/words.js";
 import { useActions, useLook } from "../app/page.js";
-import { Refused } from "../engine/refused.js";
+import { messageOf, Refused } from "../engine/refused.js";
 import { startTask } from "../engine/tasks.js";
 import { filesNow } from "../state/model.js";
 
@@ -24,7 +24,7 @@ export function FormThatCameBack(): JSX.Element {
       tell(Object.values(found));
       say(`${file.name}: ${counted(drafts.length, "answer")} read.`);
     } catch (error) {
-      tell(error instanceof Refused ? error.why : [error instanceof Error ? error.message : String(error)]);
+      tell(error instanceof Refused ? error.why : [messageOf(error)]);
     }
   };
   return (

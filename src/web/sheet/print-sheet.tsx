@@ -4,9 +4,10 @@ import { useRef, useState } from "preact/hooks";
 import { useActions, useLook, usePart } from "../app/page.js";
 import { Press } from "../app/press.js";
 import { VERSION } from "../app/version.js";
-import { Refused } from "../engine/refused.js";
+import { messageOf, Refused } from "../engine/refused.js";
 import type { PrintedSheet } from "../engine/task-model.js";
 import { startTask } from "../engine/tasks.js";
+import { filesNow } from "../state/model.js";
 
 /** Prints the sheet of the base that is shown, or hands it out as SVG. */
 export function PrintSheet(): JSX.Element {
@@ -39,16 +40,14 @@ function useSheets() {
   const draw = async (use: (sheets: readonly PrintedSheet[]) => Promise<void>): Promise<void> => {
     const { job, sheet, live } = look();
     if (job === null || sheet === null) return;
-    const files = { ...job.files, files: new Map([...job.files.files, [job.files.job, job.text]]) };
-    const ask = { files, date: live?.head?.date ?? "", version: VERSION, mark: sheet.mark };
+    const ask = { files: filesNow(job), date: live?.head?.date ?? "", version: VERSION, mark: sheet.mark };
     setSaid("Drawing the sheet");
     const running = startTask("print", ask, ({ what }) => setSaid(`Drawing the sheet: ${what}`));
     stop.current = running.cancel;
     try {
       await use((await running.answer).sheets);
     } catch (error) {
-      const why =
-        error instanceof Refused ? error.why.join(" ") : error instanceof Error ? error.message : String(error);
+      const why = error instanceof Refused ? error.why.join(" ") : messageOf(error);
       say(`The sheet was not drawn: ${why}`, "fault");
     } finally {
       setSaid(null);

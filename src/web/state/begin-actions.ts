@@ -11,8 +11,7 @@ import type { BegunKeeping } from "./begun.js";
 import { startBegunKeeping } from "./begun.js";
 import type { Keeper } from "./keeper.js";
 import type { OpenJob } from "./model.js";
-import { differenceOf } from "./splice-merge.js";
-import type { Steps } from "./steps.js";
+import { faultWords, type Steps } from "./steps.js";
 import type { Store } from "./store.js";
 
 /** All of it. */
@@ -43,7 +42,7 @@ export interface BeginActions {
 }
 
 /** What they stand on. */
-export interface BeginWork extends Pick<Steps, "say" | "inTurn" | "makeStep" | "watch"> {
+export interface BeginWork extends Pick<Steps, "say" | "inTurn" | "makeText"> {
   readonly store: Store;
   readonly keeper: Keeper;
   open(files: JobFiles, from: string): Promise<void>;
@@ -122,7 +121,7 @@ async function openJob({ store, open }: BeginWork, kept: BegunKeeping, files: Jo
 }
 
 async function takeJob(work: BeginWork, kept: BegunKeeping, read: SheetBeingRead, job: string): Promise<void> {
-  const { store, inTurn, makeStep, putBeside, watch } = work;
+  const { store, inTurn, makeText, putBeside } = work;
   const { sheet, into } = read;
   const { name, content } = sheet;
   if (into === null) {
@@ -133,10 +132,7 @@ async function takeJob(work: BeginWork, kept: BegunKeeping, read: SheetBeingRead
     return openJob(work, kept, { job: JOB_NAME, files }, `schedule ${name}`);
   }
   await putBeside(new Map([[name, content]]));
-  await inTurn(async () => {
-    const splice = differenceOf(store.get().job?.text ?? "", job);
-    if (splice !== null) await makeStep(`${name} read again`, { kind: "splice", splices: [splice], watch: watch() });
-  });
+  await inTurn(() => makeText(`${name} read again`, job));
   store.set({ beginning: { kind: "choice" }, view: "schedule" });
   await kept.finish();
 }
@@ -194,8 +190,7 @@ function startReading(store: Store, say: BeginWork["say"]): Reading {
       change({ ...(found.job === null ? { found } : {}), refused: [], going: null });
       return found;
     } catch (error) {
-      if (!(error instanceof Refused))
-        say(`A fault of the program: ${error instanceof Error ? error.message : String(error)}`, "fault");
+      if (!(error instanceof Refused)) say(faultWords(error), "fault");
       change({ refused: error instanceof Refused ? error.why : [], going: null });
       return null;
     }

@@ -1,4 +1,5 @@
 /** Keeps how far the beginning of a job has come, under an id of this tab's, so that neither a reload nor another beginning loses it. */
+import { messageOf } from "../engine/refused.js";
 import type { Beginning, BegunWork } from "./beginning.js";
 import type { Keeper } from "./keeper.js";
 import { newId } from "./new-id.js";
@@ -33,7 +34,7 @@ export function startBegunKeeping(
     writeBegunId(id);
   };
   const refused = (error: unknown): void => {
-    if (!isRefused) say(`What is begun here is not kept: ${error instanceof Error ? error.message : error}.`, "fault");
+    if (!isRefused) say(`What is begun here is not kept: ${messageOf(error)}.`, "fault");
     isRefused = true;
   };
   const list = async (): Promise<void> => {

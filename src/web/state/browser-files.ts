@@ -119,12 +119,13 @@ async function isAllowed(handle: FileSystemFileHandle & Permitted): Promise<bool
   return (await handle.requestPermission?.(mode)) === "granted";
 }
 
-/** Hands a text to the browser's downloads. */
-export function downloadText(name: string, text: string): void {
-  const address = URL.createObjectURL(new Blob([text], { type: "application/yaml" }));
+/** Hands a file to the browser, which asks where or saves, as it is set. */
+export function download(name: string, blob: Blob): void {
+  const address = URL.createObjectURL(blob);
   const link = document.createElement("a");
   link.href = address;
   link.download = name;
   link.click();
+  // some browsers read it after the press
   setTimeout(() => URL.revokeObjectURL(address), 60_000);
 }

@@ -1,6 +1,6 @@
 /** Saving: to the program that serves the page, to a file of this machine, or as a download. What somebody else changed is never written over. */
 import { decodeText } from "../../readers/text.js";
-import { downloadText, pickPlace, readAgain, writeFile } from "./browser-files.js";
+import { download, pickPlace, readAgain, writeFile } from "./browser-files.js";
 import { safeFileName } from "./file-names.js";
 import type { Home, OpenJob } from "./model.js";
 import { readServed, saveServed } from "./served-job.js";
@@ -63,6 +63,6 @@ export async function saveElsewhere(job: OpenJob): Promise<Saved> {
 /** As a download, whatever the browser can. */
 export function saveDownload({ files, text, home }: OpenJob): Saved {
   const name = safeFileName(files.job);
-  downloadText(name, text);
+  download(name, new Blob([text], { type: "application/yaml" }));
   return { kind: "saved", home: home.kind === "none" ? { kind: "download" } : home, name };
 }

@@ -4,7 +4,6 @@ import type { JobFiles } from "../engine/protocol.js";
 import type { Home, OpenJob } from "./model.js";
 import { type JobWork, newJob, type Opening } from "./opening.js";
 import { readServed, readServedBeside, type ServedText } from "./served-job.js";
-import { differenceOf } from "./splice-merge.js";
 
 /** The job that the program serves; with the steps that are kept of it, where it is still the one that they lead to. */
 export async function openServed(work: JobWork, { begin }: Opening, key: string): Promise<void> {
@@ -45,11 +44,7 @@ async function meetDisk(work: JobWork, { name }: Pick<ServedText, "name">, text:
 
 /** The file as it is now, as one step that can be taken back. */
 export async function takeDisk(work: JobWork, name: string, text: string, home: Home): Promise<void> {
-  const { store, makeStep, watch } = work;
-  const { job } = store.get();
-  const splice = job === null ? null : differenceOf(job.text, text);
-  if (splice !== null)
-    await makeStep(`${name} as it is on the disk`, { kind: "splice", splices: [splice], watch: watch() });
+  await work.makeText(`${name} as it is on the disk`, text);
   await settleHome(work, home, text);
 }
 

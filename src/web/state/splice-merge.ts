@@ -1,16 +1,9 @@
 /** Splices of one text when somebody else changed it meanwhile. */
-import { type Splice, spliced } from "../../readers/yaml-edit.js";
+import { type Splice, spliceBetween, spliced } from "../../readers/yaml-edit.js";
 
-/** The one splice that makes `now` of `was`: what is alike at both ends stays; null where they are equal. */
+/** The one splice that makes `now` of `was`; null where they are equal. */
 export function differenceOf(was: string, now: string): Splice | null {
-  if (was === now) return null;
-  const least = Math.min(was.length, now.length);
-  let from = 0;
-  while (from < least && was.charCodeAt(from) === now.charCodeAt(from)) from += 1;
-  let tail = 0;
-  while (tail < least - from && was.charCodeAt(was.length - 1 - tail) === now.charCodeAt(now.length - 1 - tail))
-    tail += 1;
-  return { at: from, was: was.slice(from, was.length - tail), now: now.slice(from, now.length - tail) };
+  return was === now ? null : spliceBetween(was, now);
 }
 
 /**

@@ -3,7 +3,7 @@ import { inverse, spliced } from "../../readers/yaml-edit.js";
 import type { Splice, Watch } from "../../tasks/live/model.js";
 import type { Engine } from "../engine/engine.js";
 import type { EngineAnswer, EngineAsk } from "../engine/protocol.js";
-import { Refused } from "../engine/refused.js";
+import { messageOf, Refused } from "../engine/refused.js";
 import type { Keeper } from "./keeper.js";
 import { UNTOUCHED } from "./left.js";
 import { filesNow, type OpenJob, type PageState, type Step } from "./model.js";
@@ -36,6 +36,8 @@ export interface Steps {
   /** Shows the job as another tab left it. */
   adopt(newer: OpenJob): Promise<void>;
   makeStep(name: string, body: EngineAsk): Promise<EngineAnswer>;
+  /** Puts another text in the place of the job's, as one step; no step where it is the same. */
+  makeText(name: string, text: string): Promise<void>;
   /** Takes back the last step that is made. */
   undo(): Promise<void>;
   /** Makes the step again that was taken back last. */
@@ -60,6 +62,7 @@ export function startSteps(work: StepWork): Steps {
     load: (job, base) => load(shown, job, base),
     adopt: (newer) => adopt(shown, newer),
     makeStep: (name, body) => makeStep(shown, name, body),
+    makeText: (name, text) => makeText(shown, name, text),
     undo: () => undo(shown),
     redo: () => redo(shown),
   };
@@ -89,9 +92,9 @@ function startAsking({ store, engine }: StepWork, say: Steps["say"]): Steps["ask
   };
 }
 
-function faultWords(error: unknown): string {
-  if (error instanceof Refused) return error.message;
-  return `A fault of the program: ${error instanceof Error ? error.message : String(error)}`;
+/** What is told of anything that was thrown: what the user can put right by its own words. */
+export function faultWords(error: unknown): string {
+  return error instanceof Refused ? error.message : `A fault of the program: ${messageOf(error)}`;
 }
 
 function startTurns(store: Store): Steps["inTurn"] {
@@ -130,7 +133,7 @@ async function keep({ store, keeper }: Shown): Promise<OpenJob | null> {
     store.set({ keeping: { kind: "kept" } });
     return kept.kind === "outdated" ? kept.job : null;
   } catch (error) {
-    store.set({ keeping: { kind: "refused", why: error instanceof Error ? error.message : String(error) } });
+    store.set({ keeping: { kind: "refused", why: messageOf(error) } });
     return null;
   }
 }
@@ -168,6 +171,13 @@ async function makeStep(shown: Shown, name: string, body: EngineAsk): Promise<En
   take(answer);
   if (isMade) await keepStep(shown, job, step);
   return answer;
+}
+
+async function makeText(shown: Shown, name: string, text: string): Promise<void> {
+  const { store, watch } = shown;
+  const { job } = store.get();
+  const splice = job === null ? null : differenceOf(job.text, text);
+  if (splice !== null) await makeStep(shown, name, { kind: "splice", splices: [splice], watch: watch() });
 }
 
 /** Keeps a step; where another tab was first, its steps are taken and this one is made after them, if its place is still there. */

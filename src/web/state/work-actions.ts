@@ -1,7 +1,6 @@
 /** What can be done with long work: start it, give it up, put its answer away. */
-
 import type { JobFiles } from "../engine/protocol.js";
-import { Refused } from "../engine/refused.js";
+import { messageOf, Refused } from "../engine/refused.js";
 import type { TaskKind, TaskKinds } from "../engine/task-model.js";
 import { type Running, startTask } from "../engine/tasks.js";
 import type { OpenJob } from "./model.js";
@@ -54,7 +53,7 @@ export function startWorkActions(store: Store): WorkActions {
 
 function endOf(error: unknown): Extract<Work<TaskKind>, { kind: "refused" | "fault" }> {
   if (error instanceof Refused) return { kind: "refused", why: error.why, findings: error.findings };
-  return { kind: "fault", fault: error instanceof Error ? error.message : String(error) };
+  return { kind: "fault", fault: messageOf(error) };
 }
 
 /** True where the job has other text than this work was asked about. */
