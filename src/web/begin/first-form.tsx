@@ -12,11 +12,11 @@ import type { Unit } from "../../units/index.js";
 import { useActions } from "../app/page.js";
 import type { EngineAnswer } from "../engine/protocol.js";
 import { SceneItems } from "../sheet/scene-drawing.js";
+import { useRoom } from "../sheet/use-room.js";
 import { figureOf, lacking, PATTERN_FIELDS, withExamples } from "./first-figures.js";
 import { Figure, PatternFields } from "./pattern-fields.js";
 import { usePreview } from "./preview.js";
 import { STARTER_TEXTS, stockThicknesses } from "./starters.js";
-import { useRoom } from "./use-room.js";
 
 const UNITS: readonly (readonly [Unit, string])[] = [
   ["in", "inches"],

@@ -3,7 +3,7 @@ import type { RefObject } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { LivePlan, Room, ScreenLayout, Zoom as Wanted } from "../../tasks/live/plan-model.js";
 import { useActions, usePart } from "../app/page.js";
-import { DOTS_PER_MM } from "../sheet/places.js";
+import { useRoom } from "../sheet/use-room.js";
 import { useZoom, type Zooming } from "../sheet/use-zoom.js";
 import { firstLying, redrawn } from "./plan-zoom.js";
 
@@ -19,7 +19,7 @@ export interface PlanShown {
 export function usePlan(): PlanShown {
   const place = useRef<HTMLElement>(null);
   const zooming = useZoom(place);
-  const room = useRoomOf(place);
+  const room = useRoom(place);
   const [wanted, want] = useState<Wanted>("readable");
   const plan = useDrawing(room, wanted);
   const drawing = plan?.drawing ?? null;
@@ -53,24 +53,6 @@ export function useHasGrid(): boolean | null {
     };
   }, [turn, actions]);
   return hasGrid;
-}
-
-/** The room of the window, once it is known. */
-function useRoomOf(place: RefObject<HTMLElement | null>): Room | null {
-  const [room, set] = useState<Room | null>(null);
-  useEffect(() => {
-    const element = place.current;
-    if (element === null) return;
-    const watch = new ResizeObserver(() => {
-      const { clientWidth, clientHeight } = element;
-      const next = { width: clientWidth / DOTS_PER_MM, height: clientHeight / DOTS_PER_MM };
-      const isSame = (before: Room | null) => before?.width === next.width && before.height === next.height;
-      if (clientWidth > 0 && clientHeight > 0) set((before) => (isSame(before) ? before : next));
-    });
-    watch.observe(element);
-    return () => watch.disconnect();
-  }, [place]);
-  return room;
 }
 
 /** The drawing of before stands until the next is there. */

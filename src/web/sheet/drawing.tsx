@@ -12,9 +12,10 @@ import { FigureField, type Leaving, type OpenFigure } from "./figure-field.js";
 import { faultsUnder, faultWords } from "./findings.js";
 import { Holes } from "./holes.js";
 import { Notes } from "./notes.js";
-import { DOTS_PER_MM, over } from "./places.js";
+import { over } from "./places.js";
 import { SceneItems } from "./scene-drawing.js";
 import { TitleBlock } from "./title-block.js";
+import { watchRoom } from "./use-room.js";
 import { useZoom, type Zooming } from "./use-zoom.js";
 import { ZoomButtons } from "./zoom-buttons.js";
 
@@ -32,7 +33,7 @@ export function Drawing(): JSX.Element {
   const sheet = usePart((state) => state.sheet);
   const place = useRef<HTMLElement>(null);
   const zooming = useZoom(place);
-  useRoom(place);
+  useRoomTold(place);
   const path = sheet?.path;
   useEffect(() => zooming.whole(), [path]);
   const [opened, setOpened] = useState<Opened | null>(null);
@@ -295,20 +296,15 @@ function NoDrawing(): JSX.Element {
 }
 
 /** Tells the engine how much room there is. */
-function useRoom(place: { readonly current: HTMLElement | null }): void {
+function useRoomTold(place: { readonly current: HTMLElement | null }): void {
   const { resize } = useActions();
   const look = useLook();
   useLayoutEffect(() => {
-    const element = place.current;
-    if (element === null) return;
-    const watch = new ResizeObserver(() => {
-      const { clientWidth, clientHeight } = element;
-      const room = { width: clientWidth / DOTS_PER_MM, height: clientHeight / DOTS_PER_MM };
+    if (place.current === null) return;
+    return watchRoom(place.current, (room) => {
       const before = look().room;
-      if (clientWidth > 0 && (room.width !== before.width || room.height !== before.height)) void resize(room);
+      if (room.width !== before.width || room.height !== before.height) void resize(room);
     });
-    watch.observe(element);
-    return () => watch.disconnect();
   }, [resize]);
 }
 
