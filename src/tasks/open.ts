@@ -124,7 +124,7 @@ function knownShape(job: Job, base: Base, memory: Memory): Shaped {
   const key = baseKey(job, base, memory);
   const known = memory.known<Shaped & { readonly at: Place }>("shape", key);
   const moved = known === undefined ? null : movedFindings(known.findings, placed(known.at), placed(base.place));
-  if (known === undefined || moved === null || moved.length !== known.findings.length) {
+  if (known === undefined || moved === null) {
     const made = shapeBase(job, base);
     memory.keep("shape", key, { ...made, at: base.place });
     return made;

@@ -111,16 +111,8 @@ class LiveText implements Live {
   }
 
   edit(edits: readonly KeyEdit[], watch: Watch): LiveResult {
-    const splices: Splice[] = [];
-    let [text, pieces] = [this.now.text, this.now.pieces];
-    for (const edit of edits) {
-      const splice = spliceOf(text, edit, pieces);
-      if (splice === null) return { ...this.change([], watch), refused: [noPlaceWords(edit)] };
-      if (splice.was === splice.now) continue;
-      text = spliced(text, splice);
-      pieces = pieces && findPieces(text);
-      splices.push(splice);
-    }
+    const { splices, refused } = madeBy(edits, this.now);
+    if (refused.length > 0) return { ...this.change([], watch), refused: refused.slice(0, 1).map(noPlaceWords) };
     return this.change(splices, watch);
   }
 
@@ -138,15 +130,8 @@ class LiveText implements Live {
     const questions = job === null ? [] : gathered(job, this.parts()).list();
     const { edits, left, faults } = answerEdits(drafts, questions, job ?? { register: null });
     const { text } = this.now;
-    let pieces = this.now.pieces;
-    const now = edits.reduce((each, edit) => {
-      const splice = spliceOf(each, edit, pieces);
-      if (splice === null) return each;
-      const made = spliced(each, splice);
-      pieces = pieces && findPieces(made);
-      return made;
-    }, text);
-    const splices = now === text ? [] : [spliceBetween(text, now)];
+    const made = madeBy(edits, this.now);
+    const splices = made.splices.length === 0 ? [] : [spliceBetween(text, made.text)];
     return { ...this.change(splices, watch), refused: left, faults };
   }
 
@@ -282,6 +267,21 @@ class LiveText implements Live {
 function textOf({ job, files }: Inputs): string {
   const content = contentOf(files.get(job)) ?? "";
   return typeof content === "string" ? content : new TextDecoder().decode(content);
+}
+
+/** Edits made one after the other; `refused`: those that have no sure place. */
+function madeBy(edits: readonly KeyEdit[], now: Pick<OpenText, "text" | "pieces">) {
+  const [splices, refused]: [Splice[], KeyEdit[]] = [[], []];
+  let { text, pieces } = now;
+  for (const edit of edits) {
+    const splice = spliceOf(text, edit, pieces);
+    if (splice === null) refused.push(edit);
+    if (splice === null || splice.was === splice.now) continue;
+    text = spliced(text, splice);
+    pieces = pieces && findPieces(text);
+    splices.push(splice);
+  }
+  return { text, splices, refused };
 }
 
 function noPlaceWords({ path }: KeyEdit): string {
