@@ -5,6 +5,7 @@ import type { Side } from "../compare/index.js";
 import { compareSides, countRecuts, countRemade } from "../compare/index.js";
 import type { Outcome } from "../diagnostics/finding.js";
 import { hasErrors } from "../diagnostics/finding.js";
+import { uniqueFindings } from "../diagnostics/gather.js";
 import { terminalLine } from "../diagnostics/printable.js";
 import { jobSide, startJobState, type TakeJob } from "../tasks/compare.js";
 import { writeComparison, writeComparisonJson } from "../tasks/comparison-text.js";
@@ -34,7 +35,7 @@ export async function runCompare(
     await readSide(fresh, shell, { take: gathered, register: registerIn(old, shell) }),
   ] as const;
   const [before, after] = sides;
-  await showFindings(uniqueFindings(sides), json, shell);
+  await showFindings(uniqueFindings(sides.flatMap(({ findings }) => findings)), json, shell);
   if (!before.ok || !after.ok) return 2;
   const comparison = compareSides(before.value, after.value);
   const [from, to] = [before.value.job.number, after.value.job.number];
@@ -46,12 +47,6 @@ export async function runCompare(
     json ? writeComparisonJson(comparison, signatures) : writeComparison(comparison, signatures, options),
   );
   return countRecuts(comparison) + countRemade(comparison) > 0 ? 1 : 0;
-}
-
-/** A fault of one file that both sides name is told once. */
-function uniqueFindings(sides: readonly Outcome<Side>[]): Outcome<Side>["findings"] {
-  const told = new Map(sides.flatMap(({ findings }) => findings).map((each) => [JSON.stringify(each), each]));
-  return [...told.values()];
 }
 
 /** A job beside a package answers and accepts by the numbers that this one gave; null of a job, and of a package that gave none. */

@@ -24,6 +24,11 @@ export function gatherFindings(findings: readonly Finding[]): readonly Cause[] {
   );
 }
 
+/** Each once: two readings of one file tell the same of it. */
+export function uniqueFindings(findings: readonly Finding[]): readonly Finding[] {
+  return [...new Map(findings.map((each) => [JSON.stringify(each), each])).values()];
+}
+
 /** Null for what stands alone: at a place that is neither a cell nor one of several alike. */
 function causeOf(finding: Finding): string | null {
   const { code, severity, at, message } = finding;

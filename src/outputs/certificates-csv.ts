@@ -1,5 +1,4 @@
 /** Certificates of the cut files, for the checker: a table, and pages of the set. */
-
 import { writeCertificatesCsv } from "../formats/certificates-csv.js";
 import { drawCertificates } from "../sheets/certificate-pages.js";
 import { certificatesOf } from "./certificates.js";

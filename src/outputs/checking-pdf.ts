@@ -1,5 +1,4 @@
 /** The checker's page: what he needs to know of the whole job before he signs. */
-
 import type { CheckedJob } from "../checks/checked.js";
 import { drawChecking } from "../sheets/checking-page.js";
 import { documentPdf } from "./document-pdf.js";

@@ -1,5 +1,4 @@
 /** Which plate of the job a file is: by its name where that says, else by what is most like it. */
-
 import { extentOf } from "../geometry/index.js";
 import { countExact } from "./align.js";
 import type { Candidate } from "./candidate.js";

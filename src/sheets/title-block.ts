@@ -1,5 +1,4 @@
 /** Title block after the fields of ISO 7200. CHECKED BY and APPROVED BY are left blank: only a person fills them in. */
-
 import { listed } from "../diagnostics/listed.js";
 import { isShared } from "../job/model/shared.js";
 import { greatestOf } from "../units/extremes.js";

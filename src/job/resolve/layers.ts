@@ -1,5 +1,4 @@
 /** `defaults` and `kinds` of a job: judged once where they are written, then laid under the bases that take them. */
-
 import type { Finding } from "../../diagnostics/finding.js";
 import { hasErrors } from "../../diagnostics/finding.js";
 import { nearestWords } from "../../diagnostics/nearest.js";

@@ -1,5 +1,4 @@
 /** The layout on a screen: the whole plan in the room that it is given, with the places of what on it can be reached. */
-
 import type { Extent } from "../../geometry/index.js";
 import { greatestOf, leastOf } from "../../units/extremes.js";
 import { toMillimetres } from "../../units/index.js";

@@ -1,5 +1,4 @@
 /** The line of a base: what is written of it, and what its ledger comes to. */
-
 import { isAsking } from "../../checks/asking.js";
 import type { CheckRow } from "../../checks/model.js";
 import { isHolding, isWithoutMargin, tightness } from "../../checks/run.js";

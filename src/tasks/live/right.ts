@@ -1,5 +1,4 @@
 /** The job with the ledgers of its bases. */
-
 import { isAsking } from "../../checks/asking.js";
 import type { CheckedBase } from "../../checks/checked.js";
 import { checkBase } from "../../checks/checked.js";

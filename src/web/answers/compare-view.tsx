@@ -121,8 +121,8 @@ function Answer({ answer }: { readonly answer: CompareAnswer }): JSX.Element {
         ))}
       </dl>
       {answer.signatures.length > 0 && <h3>Signatures of the old one, for the new one</h3>}
-      {answer.signatures.map(({ lines, isVoid }, i) => (
-        <Signature key={i} lines={lines} isVoid={isVoid} />
+      {answer.signatures.map((each, i) => (
+        <Signature key={i} {...each} />
       ))}
       <details>
         <summary>The same as text</summary>

@@ -4,6 +4,7 @@ import { useState } from "preact/hooks";
 import { useActions, usePart } from "../app/page.js";
 import type { Dropped } from "../engine/dropped.js";
 import type { ProofAnswer, ProvedArchive, ProvedPicture } from "../engine/proof-model.js";
+import type { ShownSignature } from "../engine/shown-signature.js";
 import { today } from "../state/clock.js";
 import { filesNow } from "../state/model.js";
 import { AnswerFiles, listedOf } from "./answer-files.js";
@@ -151,22 +152,14 @@ function Package({ found: { proved, signatures } }: { readonly found: ProvedArch
           Not signed: that every file agrees with summary.json is known, not that nobody has written all of them anew.
         </p>
       ) : (
-        signatures.map((lines, i) => (
-          <Signature key={i} lines={lines} isVoid={proved.signatures[i]?.state === "void"} />
-        ))
+        signatures.map((each, i) => <Signature key={i} {...each} />)
       )}
     </div>
   );
 }
 
 /** A signature in lines; a void one loudly. */
-export function Signature({
-  lines: [first = "", ...others],
-  isVoid,
-}: {
-  readonly lines: readonly string[];
-  readonly isVoid: boolean;
-}): JSX.Element {
+export function Signature({ lines: [first = "", ...others], isVoid }: ShownSignature): JSX.Element {
   return (
     <div class={isVoid ? "signature void" : "signature"}>
       <p>

@@ -105,8 +105,8 @@ function Signed({ answer }: { readonly answer: SignAnswer }): JSX.Element {
         </p>
       ))}
       {before.length > 0 && <h3>Signed before</h3>}
-      {before.map(({ isVoid, lines: words }, i) => (
-        <Signature key={i} lines={words} isVoid={isVoid} />
+      {before.map((each, i) => (
+        <Signature key={i} {...each} />
       ))}
     </div>
   );

@@ -1,5 +1,4 @@
 /** The error budget of the open job: worst case and probability that each base plate drops on. */
-
 import { askedForm, type BaseBudget, BUDGET_CAUTIONS, worstBudgetsFirst } from "../../budget/index.js";
 import { counted } from "../../checks/words.js";
 import { printable } from "../../diagnostics/printable.js";

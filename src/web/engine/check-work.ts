@@ -1,5 +1,4 @@
 /** `rodplate check JOB [MARK...]` as text: a screen of the whole job, bases with all their values, or every row. */
-
 import { FOLDERS } from "../../outputs/index.js";
 import { findNamedBases } from "../../tasks/named-bases.js";
 import { checkLayout, numberQuestions } from "../../tasks/number-questions.js";

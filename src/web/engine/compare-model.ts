@@ -1,6 +1,7 @@
 /** What a comparison answers. */
 import type { AnswerFile } from "./answer-file.js";
 import type { AnswerTable } from "./answer-table.js";
+import type { ShownSignature } from "./shown-signature.js";
 
 /** The answer sheet of a comparison. */
 export interface CompareAnswer {
@@ -13,7 +14,7 @@ export interface CompareAnswer {
   /** What the words of the tables mean. */
   readonly meanings: readonly (readonly [string, string])[];
   /** Signatures of the old one, for the new one. */
-  readonly signatures: readonly { readonly isVoid: boolean; readonly lines: readonly string[] }[];
+  readonly signatures: readonly ShownSignature[];
   readonly said: readonly string[];
   /** As a terminal shows it. */
   readonly text: string;

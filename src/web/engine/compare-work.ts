@@ -1,5 +1,4 @@
 /** Two states of a job, and what must be cut again: jobs and packages that were dropped, or the job that is open. */
-
 import { counted } from "../../checks/words.js";
 import {
   type Comparison,
@@ -10,13 +9,14 @@ import {
   type Side,
   VERDICTS,
 } from "../../compare/index.js";
-import { type Finding, hasErrors, type Outcome } from "../../diagnostics/finding.js";
+import { hasErrors, type Outcome } from "../../diagnostics/finding.js";
+import { uniqueFindings } from "../../diagnostics/gather.js";
 import { listed } from "../../diagnostics/listed.js";
 import { printable } from "../../diagnostics/printable.js";
 import { ROD_LABELS, ROD_MEANINGS, rodChangeTexts, rodHeadWords } from "../../formats/compare-rods-text.js";
 import { changeTexts, VERDICT_LABELS, VERDICT_MEANINGS } from "../../formats/compare-text.js";
 import { summaryPath } from "../../outputs/index.js";
-import { type SignatureState, type SignedState, signatureLines } from "../../signature/index.js";
+import type { SignatureState, SignedState } from "../../signature/index.js";
 import { jobSide, startJobState } from "../../tasks/compare.js";
 import { writeComparison, writeComparisonJson } from "../../tasks/comparison-text.js";
 import { type EarlierRegister, readEarlierRegister } from "../../tasks/earlier-register.js";
@@ -34,6 +34,7 @@ import { bytesOfDropped, type Dropped, isZip } from "./dropped.js";
 import type { JobFiles } from "./protocol.js";
 import { Refused } from "./refused.js";
 import { causesOf, openedJob, refusedBy } from "./refusing.js";
+import { shownSignature } from "./shown-signature.js";
 import type { CompareSource, TaskWork } from "./task-model.js";
 
 /** A source as it was handed over. `isAlone`: a summary without the files that it lists. */
@@ -54,7 +55,7 @@ export const compareSources: TaskWork<"compare"> = async ({ old, fresh, date }, 
   tell({ done: 1, of: 3, what: "reading the new one" });
   const newSide = await readSide(after, date, registerIn(before));
   tell({ done: 2, of: 3, what: "comparing" });
-  const findings = unique([...oldSide.side.findings, ...newSide.side.findings]);
+  const findings = uniqueFindings([...oldSide.side.findings, ...newSide.side.findings]);
   if (!oldSide.side.ok || !newSide.side.ok) throw refusedBy(findings);
   const comparison = compareSides(oldSide.side.value, newSide.side.value);
   return answerOf(comparison, signaturesOf(before, newSide.state), causesOf(findings));
@@ -75,10 +76,7 @@ function answerOf(
     templates: templateTable(comparison),
     rods: rods === null ? null : rodTable(comparison),
     meanings: meaningsOf(comparison),
-    signatures: signatures.map((each) => ({
-      isVoid: each.state === "void",
-      lines: signatureLines(each).map(printable),
-    })),
+    signatures: signatures.map(shownSignature),
     said: [...jobs, ...findings],
     text: writeComparison(comparison, signatures, { width: 100, color: false }),
     files: [
@@ -148,10 +146,6 @@ function meaningsOf({ templates, rods }: Comparison): CompareAnswer["meanings"] 
     ...foundRods.map((kind) => [ROD_LABELS[kind], ROD_MEANINGS[kind]] as const),
   ];
 }
-
-const unique = (findings: readonly Finding[]): readonly Finding[] => [
-  ...new Map(findings.map((each) => [JSON.stringify(each), each])).values(),
-];
 
 async function sourceOf(source: CompareSource, which: string): Promise<Source> {
   if (source.kind === "job") return source;

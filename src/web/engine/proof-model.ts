@@ -2,6 +2,7 @@
 import type { CutFilePicture } from "../../formats/dxf-picture.js";
 import type { ProvedFile, ProvedPackage } from "../../proof/index.js";
 import type { AnswerFile } from "./answer-file.js";
+import type { ShownSignature } from "./shown-signature.js";
 
 /** A cut file with its picture; null: there is nothing to draw, or it is one of many that are as they should be. */
 export interface ProvedPicture {
@@ -11,10 +12,10 @@ export interface ProvedPicture {
   readonly picture: CutFilePicture | null;
 }
 
-/** A package with its signatures in words, a list of lines each. */
+/** A package with its signatures in words. */
 export interface ProvedArchive {
   readonly proved: ProvedPackage;
-  readonly signatures: readonly (readonly string[])[];
+  readonly signatures: readonly ShownSignature[];
 }
 
 /** The answer sheet of a proof: files with a stop first. */

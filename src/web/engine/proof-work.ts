@@ -1,5 +1,4 @@
 /** Proof of files that were dropped: cut files and packages, against the open job where one is to be taken. */
-
 import { counted } from "../../checks/words.js";
 import type { Finding, Outcome } from "../../diagnostics/finding.js";
 import { printable } from "../../diagnostics/printable.js";
@@ -16,7 +15,6 @@ import {
 } from "../../proof/index.js";
 import { openArchive } from "../../readers/archive.js";
 import { readCutFile } from "../../readers/dxf.js";
-import { signatureLines } from "../../signature/index.js";
 import { openPackage } from "../../tasks/package-archive.js";
 import { bytesOf } from "../../tasks/package-files.js";
 import {
@@ -33,6 +31,7 @@ import { bytesOfDropped, type Dropped, isZip, LARGEST_DROPPED } from "./dropped.
 import type { ProvedPicture } from "./proof-model.js";
 import { Refused } from "./refused.js";
 import { causesOf, need, openedJob } from "./refusing.js";
+import { shownSignature } from "./shown-signature.js";
 import type { TaskWork } from "./task-model.js";
 
 /** So many files are drawn, those with a stop first. */
@@ -73,10 +72,7 @@ export const proveDropped: TaskWork<"proof"> = async ({ dropped, against, date }
   const isStopped = stopped.length > 0 || packages.some(isNotAsChecked);
   return {
     ...{ sentence: sentenceOf(files, packages), isStopped, proved: files },
-    packages: packages.map((each) => ({
-      proved: each,
-      signatures: each.signatures.map((state) => signatureLines(state).map(printable)),
-    })),
+    packages: packages.map((proved) => ({ proved, signatures: proved.signatures.map(shownSignature) })),
     said: [...refusals, ...causesOf(faults), ...said],
     text: writeProofText(bare, packages, { width: 100, color: false }),
     files: [answerFile("proof.json", "The whole proof in machine form", writeProofJson(bare, packages))],

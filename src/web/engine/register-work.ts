@@ -1,5 +1,4 @@
 /** The register of questions of an earlier package, which is dropped as a ZIP or as its summary.json. */
-
 import { summaryPath } from "../../outputs/index.js";
 import { readEarlierRegister } from "../../tasks/earlier-register.js";
 import { openPackage } from "../../tasks/package-archive.js";

@@ -1,5 +1,6 @@
 /** What a signature answers. */
 import type { AnswerFile } from "./answer-file.js";
+import type { ShownSignature } from "./shown-signature.js";
 
 /** A package with its new record. */
 export interface SignAnswer {
@@ -10,7 +11,7 @@ export interface SignAnswer {
   readonly sha256: string;
   readonly means: readonly string[];
   /** Signatures that stood before, in lines. */
-  readonly before: readonly { readonly isVoid: boolean; readonly lines: readonly string[] }[];
+  readonly before: readonly ShownSignature[];
   readonly package: AnswerFile;
   readonly record: AnswerFile;
 }

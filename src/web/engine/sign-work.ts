@@ -1,11 +1,9 @@
 /** Signing a package that was dropped, or just made: the same record that the command line writes, put into the same archive. */
-
 import { type Finding, fileFault } from "../../diagnostics/finding.js";
 import { printable } from "../../diagnostics/printable.js";
 import { withFile } from "../../formats/archive-writer.js";
 import { signedLines } from "../../formats/sign-text.js";
 import { SIGNATURE_MEANING } from "../../formats/signature-json.js";
-import { signatureLines } from "../../signature/index.js";
 import { openPackage } from "../../tasks/package-archive.js";
 import { bytesOf, numberedPath } from "../../tasks/package-files.js";
 import { type LookedPackage, lookAtPackage, proveBytes } from "../../tasks/prove-package.js";
@@ -15,6 +13,7 @@ import { answerFile } from "./answer-file.js";
 import { bytesOfDropped, isZip } from "./dropped.js";
 import { Refused } from "./refused.js";
 import { causesOf, need } from "./refusing.js";
+import { shownSignature } from "./shown-signature.js";
 import type { Progress, TaskWork } from "./task-model.js";
 
 /** Proved again first, file by file; where one is not as it was checked nothing is signed. */
@@ -39,10 +38,7 @@ export const signPackage: TaskWork<"sign"> = async ({ dropped, by, note, date, i
       record.held.length + record.layoutHeld.length + record.open.length > 0 || record.job.status !== "released",
     lines: signedLines(record, added, false).map(printable),
     ...{ sha256: record.summary?.sha256 ?? "", means: SIGNATURE_MEANING },
-    before: looked.proved.signatures.map((each) => ({
-      isVoid: each.state === "void",
-      lines: signatureLines(each).map(printable),
-    })),
+    before: looked.proved.signatures.map(shownSignature),
     package: {
       path: dropped.folder === undefined ? dropped.name : `${dropped.name}.zip`,
       title: "The package with its record",

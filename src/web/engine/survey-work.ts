@@ -1,5 +1,4 @@
 /** Surveyed points against the open job: both verdicts group by group, rods, remedies, sheets and the report. */
-
 import { worstFirst } from "../../checks/index.js";
 import { counted } from "../../checks/words.js";
 import type { Finding, Outcome } from "../../diagnostics/finding.js";

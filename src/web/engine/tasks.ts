@@ -1,5 +1,4 @@
 /** The page's end of long work: started, watched, given up. */
-
 import { NotLoaded } from "./not-loaded.js";
 import { Refused } from "./refused.js";
 import type { Progress, TaskKind, TaskKinds, TaskMessage } from "./task-model.js";
