@@ -21,6 +21,9 @@ const BUILT = {
   chunkSizeWarningLimit: 12000,
 } satisfies UserConfig["build"];
 
+/** How long plugins take is nothing to be told of a build. */
+const QUIET = { checks: { pluginTimings: false } };
+
 /** The classic scripts beside the modules: the first one, and the page as one script for addresses at which modules are refused. */
 function classicScripts(): Plugin {
   return {
@@ -62,7 +65,7 @@ async function buildClassic(input: string, name: string): Promise<void> {
         output: { format: "iife", entryFileNames: `assets/${name}.js` },
         // nothing is loaded by address from one script, so that it needs none of its own
         transform: { define: { "import.meta": "{}" } },
-        checks: { pluginTimings: false },
+        ...QUIET,
       },
     },
     worker: { format: "iife", plugins: () => [withoutProfile()] },
@@ -84,6 +87,6 @@ function withoutProfile(): Plugin {
 export default defineConfig({
   ...PAGE,
   plugins: [classicScripts()],
-  build: { ...BUILT, emptyOutDir: true, modulePreload: { polyfill: false } },
+  build: { ...BUILT, emptyOutDir: true, modulePreload: { polyfill: false }, rolldownOptions: QUIET },
   worker: { format: "es" },
 });
